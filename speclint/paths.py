@@ -1,0 +1,35 @@
+"""Where the folders that ship with the program are, in a wheel and in a checkout."""
+
+from importlib.resources import files
+from importlib.resources.abc import Traversable
+from pathlib import Path
+
+SHIPPED = ("grammar", "rules", "shared", "specs")
+
+
+def shipped(name: str) -> Traversable:
+    """The shipped folder `name`: packed inside the wheel, or beside the package in a checkout.
+
+    Raises:
+        FileNotFoundError: If the folder is in neither place.
+    """
+    if name not in SHIPPED:
+        raise FileNotFoundError(f"wanted one of {', '.join(SHIPPED)}; got {name!r}")
+    packed = files("speclint").joinpath("_data", name)
+    if packed.is_dir():
+        return packed
+    beside = Path(__file__).resolve().parent.parent / name
+    if beside.is_dir():
+        return beside
+    raise FileNotFoundError(f"the shipped folder {name!r} is missing: this installation is damaged")
+
+
+def cache_folder() -> Path:
+    """The user's cache folder for speclint; it need not exist or be writable."""
+    import os
+
+    stated = os.environ.get("SPECLINT_CACHE")
+    if stated:
+        return Path(stated)
+    base = os.environ.get("XDG_CACHE_HOME")
+    return (Path(base) if base else Path.home() / ".cache") / "speclint"

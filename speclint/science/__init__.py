@@ -1,0 +1,1 @@
+"""Pure functions of numbers: published equations, SI inside, nothing of ours imported but the decorator."""
