@@ -1,0 +1,51 @@
+"""The syntax tree of a plan: atoms, statements and blocks, each with its place."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal, NamedTuple
+
+AtomKind = Literal["WORDS", "QUANTITY", "BEARING", "TEXT", "UNCLOSED", "COMMA", "STRAY"]
+
+
+class Atom(NamedTuple):
+    """A run of words, a quantity, a bearing, a text in quotes, a comma, or something that has no meaning here."""
+
+    kind: AtomKind
+    text: str
+    line: int
+    column: int
+
+
+@dataclass(frozen=True, slots=True)
+class Statement:
+    """One note of a plan: a run of atoms, and the statements of its block if it has one.
+
+    `line` and `column` are those of its first atom, or of its brace where it has none.
+    """
+
+    atoms: tuple[Atom, ...]
+    body: tuple[Statement, ...] | None
+    line: int
+    column: int
+
+
+@dataclass(frozen=True, slots=True)
+class Mistake:
+    """Something wrong in the user's file: what, where, and the nearest thing that would be right."""
+
+    file: str
+    line: int
+    column: int
+    length: int
+    message: str
+    help: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Tree:
+    """What could be read of one file, and the mistakes met."""
+
+    file: str
+    statements: tuple[Statement, ...]
+    mistakes: tuple[Mistake, ...]

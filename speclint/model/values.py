@@ -1,0 +1,154 @@
+"""Items of a statement to the value of a setting."""
+
+from __future__ import annotations
+
+import math
+from functools import lru_cache
+
+from speclint.language.items import Item, Items
+from speclint.language.nearest import did_you_mean
+from speclint.model.settings import Section, Setting
+from speclint.units import NEEDED_AS, NotAQuantity, System, Value, read_bearing, read_quantity, show
+
+PlainValue = float | str | Section
+
+
+class BadValue(Exception):
+    """A value that a setting cannot have: the message, the help, and the item it is about."""
+
+    def __init__(self, message: str, help: str, item: Item | None) -> None:
+        super().__init__(message)
+        self.message, self.help, self.item = message, help, item
+
+
+@lru_cache(maxsize=512)
+def _phrases(setting: Setting) -> frozenset[str]:
+    return frozenset(setting.choices or ())
+
+
+def read_value(setting: Setting, items: Items) -> PlainValue:
+    """The value that the next items state for a setting other than a part.
+
+    Raises:
+        BadValue: If they state none that the setting can have.
+    """
+    item = items.peek()
+    if item is None:
+        raise BadValue(f"“{setting.name}” has no value", f"write for example: {setting.name} {setting.example}", None)
+    if item.kind == "UNCLOSED":
+        raise BadValue("the quotation mark opened here is not closed", 'close it with " on the same line', item)
+    if item.kind == "STRAY":
+        raise BadValue(
+            f"“{item.text}” means nothing here", f"write for example: {setting.name} {setting.example}", item
+        )
+    if setting.dimension in ("choice", "yes or no"):
+        return _choice(setting, items, item)
+    if setting.dimension == "text":
+        return _text(setting, items, item)
+    if setting.dimension == "species":
+        return _species(setting, items, item)
+    if setting.dimension == "angle":
+        return _bearing(setting, items, item)
+    return _quantity(setting, items, item)
+
+
+def _choice(setting: Setting, items: Items, item: Item) -> str:
+    phrase = items.take_longest(_phrases(setting))
+    if phrase:
+        return phrase
+    known = tuple(setting.choices or ())
+    got = " ".join(items.words_ahead(4)) or item.text
+    raise BadValue(
+        f"“{got}” is not a {setting.name} that speclint knows",
+        did_you_mean(got, known) or f"one of: {', '.join(known)}",
+        item,
+    )
+
+
+def _text(setting: Setting, items: Items, item: Item) -> str:
+    if item.kind != "TEXT":
+        raise BadValue(
+            f"“{setting.name}” needs a text in quotes", f"write for example: {setting.name} {setting.example}", item
+        )
+    return items.take().text[1:-1]
+
+
+def _species(setting: Setting, items: Items, item: Item) -> str:
+    from speclint.tables.species import species_names
+
+    phrase = items.take_longest(species_names())
+    if phrase:
+        return phrase
+    got = " ".join(items.words_ahead(4)) or item.text
+    raise BadValue(
+        f"“{got}” is not a species of the reference table",
+        did_you_mean(got, tuple(species_names())) or "see `speclint explain species` for the table",
+        item,
+    )
+
+
+def _bearing(setting: Setting, items: Items, item: Item) -> float:
+    azimuth: float | None = None
+    if item.kind in ("BEARING", "WORDS"):
+        azimuth = read_bearing(item.text)
+    elif item.kind == "QUANTITY":
+        value = _read(item)
+        if value.dimension in ("angle", "count"):
+            azimuth = _within(setting, value.number, item)
+    if azimuth is None:
+        raise BadValue(f"“{item.text}” is not a bearing", f"needs {NEEDED_AS['angle']}", item)
+    items.take()
+    return azimuth % 360
+
+
+def _read(item: Item) -> Value:
+    try:
+        return read_quantity(item.text)
+    except NotAQuantity as trouble:
+        raise BadValue(str(trouble), "", item) from None
+
+
+def _quantity(setting: Setting, items: Items, item: Item) -> PlainValue:
+    if item.kind != "QUANTITY":
+        got = " ".join(items.words_ahead(3)) or item.text
+        raise BadValue(f"“{got}” is not a value for “{setting.name}”", f"needs {NEEDED_AS[setting.dimension]}", item)
+    value = _read(item)
+    number = _as_dimension(setting.dimension, value)
+    if number is None:
+        raise BadValue(f"“{item.text}” does not fit “{setting.name}”", f"needs {NEEDED_AS[setting.dimension]}", item)
+    items.take()
+    _within(setting, number, item)
+    if setting.dimension == "section":
+        return Section(value.number, value.second or value.number, value.text.strip())
+    return number
+
+
+def _as_dimension(dimension: str, value: Value) -> float | None:
+    if value.dimension == dimension:
+        return value.number if dimension != "count" or value.number == int(value.number) else None
+    if dimension == "slope":
+        if value.dimension == "percent":
+            return value.number / 100
+        if value.dimension == "angle" and abs(value.number) < 89:
+            return math.tan(math.radians(value.number))
+    if dimension == "section" and value.dimension == "length":
+        return value.number
+    if dimension in ("ratio", "index") and value.dimension == "count":
+        return value.number
+    if value.number == 0 and value.dimension == "count" and dimension in ("length", "slope", "area", "pressure"):
+        return 0.0
+    return None
+
+
+def _within(setting: Setting, number: float, item: Item) -> float:
+    low, high = setting.low, setting.high
+    if (low is not None and number < low) or (high is not None and number > high):
+        bounds = " to ".join(
+            "any" if bound is None else show(bound, setting.dimension, _system(item.text)) for bound in (low, high)
+        )
+        raise BadValue(f"“{item.text}” is out of range for “{setting.name}”", f"speclint reads {bounds} here", item)
+    return number
+
+
+def _system(text: str) -> System:
+    return "metric" if text.rstrip("2").endswith(("m", "kPa", "mm/h", "m/s", "C")) else "imperial"

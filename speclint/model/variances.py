@@ -1,0 +1,71 @@
+"""Variances: accepted deviations, with the reason, who accepted and until when."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from speclint.language.atoms import Mistake, Statement
+from speclint.language.items import Item, Items
+from speclint.language.nearest import did_you_mean
+from speclint.model.home import Variance
+from speclint.model.read_element import mistake_at
+from speclint.span import Span
+from speclint.units import NotAQuantity, read_quantity
+
+_SETTINGS = frozenset(("because", "accepted by", "until"))
+
+
+def read_variance(items: Items, statement: Statement, file: str, tell: Callable[[Mistake], None]) -> Variance | None:
+    """The variance that a statement states, or nothing where it names no rule."""
+    rule = items.peek()
+    first = items.items[0]
+    if rule is None or rule.kind != "WORDS":
+        help = 'write: variance RULE on wall east { because "…"; accepted by "…"; until 2027-06-30 }'
+        tell(mistake_at(file, first, "a variance needs the name of a rule", help))
+        return None
+    items.take()
+    element = ""
+    if items.words_ahead(1) == ["on"]:
+        items.take()
+        element = items.rest()
+    elif items.peek() is not None:
+        tell(mistake_at(file, items.take(), "a variance names one rule, then “on” and the element", ""))
+    stated = _settings(statement, file, tell)
+    for missing in sorted(_SETTINGS - stated.keys()):
+        says = f"the variance on {rule.text} does not state “{missing}”"
+        tell(
+            mistake_at(
+                file, rule, says, f"add: {missing} {'2027-06-30' if missing == 'until' else chr(34) + '…' + chr(34)}"
+            )
+        )
+    place = Span(file, rule.line, rule.column, len(rule.text))
+    return Variance(
+        rule.text, element, stated.get("because", ""), stated.get("accepted by", ""), stated.get("until", ""), place
+    )
+
+
+def _settings(statement: Statement, file: str, tell: Callable[[Mistake], None]) -> dict[str, str]:
+    stated: dict[str, str] = {}
+    for line in statement.body or ():
+        items = Items(line)
+        start = items.peek() or Item("", "{", line.line, line.column)
+        name = items.take_longest(_SETTINGS)
+        item = items.peek()
+        if not name:
+            got = " ".join(items.words_ahead(3)) or start.text
+            help = did_you_mean(got, _SETTINGS) or "a variance has: because, accepted by, until"
+            tell(mistake_at(file, start, f"“{got}” is not a setting of a variance", help))
+        elif item is None or (name != "until" and item.kind != "TEXT"):
+            tell(mistake_at(file, item or start, f"“{name}” needs a text in quotes", ""))
+        elif name == "until" and not _is_date(item):
+            tell(mistake_at(file, item, f"“{item.text}” is not a date", "write a date such as 2027-06-30"))
+        else:
+            stated[name] = item.text.strip('"')
+    return stated
+
+
+def _is_date(item: Item) -> bool:
+    try:
+        return item.kind == "QUANTITY" and read_quantity(item.text).dimension == "date"
+    except NotAQuantity:
+        return False
