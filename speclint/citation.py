@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import Literal
 
-Standing = Literal["published", "second-hand", "memory", "common practice", "ours"]
+from speclint.science.after import Standing
+
 STANDINGS: tuple[Standing, ...] = ("published", "second-hand", "memory", "common practice", "ours")
 
 

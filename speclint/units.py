@@ -72,7 +72,7 @@ UNITS: dict[str, tuple[Dimension, float]] = {
 }  # fmt: skip
 
 NEEDED_AS: dict[str, str] = {
-    "length": "a length such as 18\" or 2'-6\" or 450 mm",
+    "length": 'a length such as 18" or 2\'-6" or 450 mm',
     "area": "an area such as 120 ft2 or 11 m2",
     "pressure": "a load such as 70 psf or 3.4 kPa",
     "rain rate": "a rain intensity such as 4 in/h or 100 mm/h",

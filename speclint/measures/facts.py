@@ -1,0 +1,209 @@
+"""Facts of a home: what the plan states, what stands in relation, and what is computed, each found once when asked."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from speclint.citation import Citation
+from speclint.measures.register import find_measure
+from speclint.model.element import Element, settings_of
+from speclint.model.home import Home
+from speclint.model.kinds import KINDS
+from speclint.quantity import Absent, Missing, Quantity
+from speclint.relations.links import Links
+from speclint.science.after import range_notes, source_of
+from speclint.span import NOWHERE
+
+
+class NotStated(Exception):
+    """A measure lacks an input; carries what is missing."""
+
+    def __init__(self, absent: Absent) -> None:
+        super().__init__(f"{absent.name} of {absent.element}")
+        self.absent = absent
+
+
+class CircularMeasure(Exception):
+    """A measure that needs itself: a fault of the program."""
+
+
+class Facts(dict[str, Any]):
+    """The facts of one element by name: SI values, words, other elements' facts, or `None` where nothing is known."""
+
+    __slots__ = ("element", "sheet")
+
+    def __init__(self, element: Element, sheet: Sheet) -> None:
+        super().__init__()
+        self.element = element
+        self.sheet = sheet
+
+    def __missing__(self, name: str) -> Any:
+        value = self.sheet.find(self, name)
+        self[name] = value
+        return value
+
+    def __hash__(self) -> int:  # type: ignore[override]
+        return id(self)
+
+    def __eq__(self, other: object) -> bool:
+        return self is other
+
+    @property
+    def label(self) -> str:
+        """The element as the plan calls it."""
+        return self.element.label
+
+
+class Sheet:
+    """All facts of a home."""
+
+    def __init__(self, home: Home) -> None:
+        self.home = home
+        self.links = Links(home)
+        self.facts = {label: Facts(element, self) for label, element in home.elements.items()}
+        self.found: dict[tuple[str, str], Quantity | Absent] = {}
+        self._computing: set[tuple[str, str]] = set()
+
+    def __getitem__(self, label: str) -> Facts:
+        return self.facts[label]
+
+    def of_kind(self, kind: str) -> list[Facts]:
+        """The facts of every element of a kind, in the order of the plan."""
+        return [self.facts[element.label] for element in self.home.of_kind(kind)]
+
+    def find(self, facts: Facts, name: str) -> Any:
+        """The value of a fact: a setting, a relation, or a measure."""
+        model = type(facts.element)
+        setting = settings_of(model).get(name)
+        if setting is not None and setting.dimension != "part":
+            return getattr(facts.element, setting.attribute)
+        if name in KINDS or name.removesuffix("s") in KINDS or name == "porches":
+            return self.related(facts, name)
+        if setting is not None:
+            labels = getattr(facts.element, setting.attribute)
+            if setting.many:
+                return None if labels is None else tuple(self.facts[label] for label in labels)
+            return self.facts.get(labels) if labels else None
+        result = self.quantity(facts, name)
+        return result.value if isinstance(result, Quantity) else None
+
+    def related(self, facts: Facts, name: str) -> Any:
+        """The elements of a kind that an element names or is named by; the first where the kind is in the singular."""
+        if name in KINDS:
+            if KINDS[name].single or name == "foundation":
+                return next(iter(self.of_kind(name)), None)
+            labels = self.links.near(facts.label, name)
+            return self.facts[labels[0]] if labels else None
+        kind = "porch" if name == "porches" else name.removesuffix("s")
+        return tuple(self.facts[label] for label in self.links.near(facts.label, kind))
+
+    def quantity(self, facts: Facts, name: str) -> Quantity | Absent:
+        """A fact with its provenance."""
+        key = (facts.label, name)
+        if key not in self.found:
+            self.found[key] = self._quantity(facts, name, key)
+        return self.found[key]
+
+    def _quantity(self, facts: Facts, name: str, key: tuple[str, str]) -> Quantity | Absent:
+        setting = settings_of(type(facts.element)).get(name)
+        if setting is not None:
+            given = facts.element.given.get(name)
+            value = getattr(facts.element, setting.attribute)
+            if value is None or given is None:
+                return Absent(name, facts.label, (Missing(facts.label, name, facts.element.place),))
+            how = "stated" if given.how == "alternate" else given.how
+            return Quantity(name, facts.label, value, setting.dimension, how, given.span, given.text, given.reason)
+        if key in self._computing:
+            raise CircularMeasure(f"{name} of {facts.label} needs itself")
+        measure = find_measure(facts.element.kind, name)
+        working = Working(self, facts, name, measure.dimension)
+        self._computing.add(key)
+        try:
+            value = measure.function(facts, working)
+        except NotStated as trouble:
+            return Absent(name, facts.label, trouble.absent.missing, trouble.absent.reason)
+        finally:
+            self._computing.discard(key)
+        return working.quantity(value)
+
+
+class Working:
+    """What a measure has used so far: inputs, citations and notes are kept while it computes."""
+
+    def __init__(self, sheet: Sheet, facts: Facts, name: str, dimension: str) -> None:
+        self.sheet, self.facts, self.name, self.dimension = sheet, facts, name, dimension
+        self.inputs: list[Quantity] = []
+        self.citations: list[Citation] = []
+        self.notes: list[str] = []
+        self.text = ""
+        self.how = "computed"
+
+    def need(self, facts: Facts | None, name: str, kind: str = "") -> Any:
+        """The value of a fact that the measure cannot do without.
+
+        Raises:
+            NotStated: If it is not known; `kind` names the element that is wanted where there is none at all.
+        """
+        if facts is None:
+            missing = Missing(self.facts.label, kind or name, self.facts.element.place)
+            raise NotStated(Absent(self.name, self.facts.label, (missing,)))
+        found = self.sheet.quantity(facts, name)
+        if isinstance(found, Absent):
+            raise NotStated(found)
+        self.inputs.append(found)
+        return found.value
+
+    def maybe(self, facts: Facts | None, name: str) -> Any:
+        """The value of a fact if it is known."""
+        if facts is None:
+            return None
+        found = self.sheet.quantity(facts, name)
+        if isinstance(found, Absent):
+            return None
+        self.inputs.append(found)
+        return found.value
+
+    def absent(self, reason: str) -> NotStated:
+        """To raise where the measure does not apply, with the reason in words."""
+        return NotStated(Absent(self.name, self.facts.label, (), reason))
+
+    def assume(self, name: str, value: float | str, dimension: str, reason: str, citation: Citation) -> Any:
+        """Take a value that nobody stated, and keep it with the inputs."""
+        place = self.facts.element.place
+        self.inputs.append(
+            Quantity(
+                name, self.facts.label, value, dimension, "assumed by speclint", place, "", reason, (), (citation,)
+            )
+        )
+        return value
+
+    def call(self, function: Callable[..., Any], **inputs: Any) -> Any:
+        """Call a function of `science/`, keeping its citation and a note for each input outside its range."""
+        source = source_of(function)
+        self.cite(Citation(source.key, source.place, source.standing))
+        numbers = {name: value for name, value in inputs.items() if isinstance(value, float | int)}
+        self.notes += range_notes(function, **numbers)
+        return function(**inputs)
+
+    def cite(self, citation: Citation) -> None:
+        """Keep a citation with the result."""
+        if citation not in self.citations:
+            self.citations.append(citation)
+
+    def quantity(self, value: Any) -> Quantity:
+        """The result with all that was used."""
+        words = find_measure(self.facts.element.kind, self.name).meaning
+        return Quantity(
+            self.name,
+            self.facts.label,
+            value,
+            self.dimension,
+            self.how,
+            self.facts.element.place or NOWHERE,
+            self.text,
+            words,
+            tuple(self.inputs),
+            tuple(self.citations),
+            tuple(self.notes),
+        )

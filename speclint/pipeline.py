@@ -1,0 +1,73 @@
+"""The program in one page: text to trees, trees to a home, a home to facts, facts and rules to a review."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from speclint.language.atoms import Mistake
+from speclint.language.uses import Reader, trees_of
+from speclint.measures.facts import Sheet
+from speclint.model.build import build
+from speclint.review.cautions import cautions
+from speclint.review.judge import judge
+from speclint.review.questions import questions
+from speclint.review.variances import apply_variances
+from speclint.rulebook.book import Rulebook
+from speclint.ruling import Review
+from speclint.units import System
+
+
+@dataclass(frozen=True, slots=True)
+class PlanText:
+    """The text of a plan, the name by which messages call it, and how to read the files it uses."""
+
+    text: str
+    name: str
+    read: Reader
+
+
+def read_home(plan: PlanText, alternate: str = "") -> tuple[Sheet, tuple[Mistake, ...]]:
+    """The facts of the home that a plan describes, and every mistake in the plan.
+
+    Raises:
+        LookupError: If the plan has no such alternate.
+    """
+    trees, mistakes = trees_of(plan.text, plan.name, plan.read)
+    home, more = build(trees, plan.name, alternate)
+    return Sheet(home), _in_order([*mistakes, *more])
+
+
+def review(plan: PlanText, book: Rulebook, today: str, system: System = "imperial", alternate: str = "") -> Review:
+    """The review of a plan.
+
+    Args:
+        plan: The plan.
+        book: The rulebook.
+        today: The day of the review, as an ISO date; variances expire by it.
+        system: The units of the reader.
+        alternate: Name of the alternate to review; the base plan where it is empty.
+
+    Raises:
+        LookupError: If the plan has no such alternate.
+    """
+    sheet, mistakes = read_home(plan, alternate)
+    home = sheet.home
+    trips, unanswered = judge(sheet, book, system)
+    remaining, accepted, more = apply_variances(trips, home, book, today)
+    kinds = {label: element.kind for label, element in home.elements.items()}
+    return Review(
+        plan.name,
+        alternate,
+        tuple(remaining),
+        tuple(unanswered),
+        tuple(questions(unanswered, kinds)),
+        tuple(accepted),
+        home.assumed,
+        cautions(remaining, book),
+        _in_order([*mistakes, *more]),
+        rules_used=len(book.rules),
+    )
+
+
+def _in_order(mistakes: list[Mistake]) -> tuple[Mistake, ...]:
+    return tuple(sorted(dict.fromkeys(mistakes), key=lambda m: (m.file, m.line, m.column)))

@@ -1,0 +1,70 @@
+"""Numbers that can be unfolded: a value, its dimension, and where it comes from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from speclint.citation import Citation
+from speclint.span import Span
+from speclint.units import System, show
+
+
+@dataclass(frozen=True, slots=True)
+class Missing:
+    """A setting that the plan does not state, and of which element."""
+
+    element: str
+    setting: str
+    place: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """A value of an element, with the inputs, equation and citations it came from.
+
+    `how` is "stated", "typical", "assumed ...", "computed" or "looked up"; `words` tells the step in plain words.
+    """
+
+    name: str
+    element: str
+    value: Any
+    dimension: str
+    how: str
+    place: Span
+    text: str = ""
+    words: str = ""
+    inputs: tuple[Quantity, ...] = ()
+    citations: tuple[Citation, ...] = ()
+    notes: tuple[str, ...] = ()
+
+    def shown(self, system: System = "imperial") -> str:
+        """The value as the reader writes it; what was stated in the reader's units stays as it was written."""
+        return shown(self.value, self.dimension, system, self.text)
+
+
+@dataclass(frozen=True, slots=True)
+class Absent:
+    """A value that cannot be had: which settings are missing, or why it does not apply."""
+
+    name: str
+    element: str
+    missing: tuple[Missing, ...]
+    reason: str = ""
+
+
+def shown(value: Any, dimension: str, system: System, text: str = "") -> str:
+    """A value in the reader's units, or as plain words where it is no number."""
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, float | int):
+        return text if text and _written_in(text, system) else show(float(value), dimension, system, text)
+    if isinstance(value, tuple) and len(value) == 3 and isinstance(value[2], str):
+        return value[2]
+    return str(value)
+
+
+def _written_in(text: str, system: System) -> bool:
+    metric = text.rstrip("2").endswith(("mm", " m", "cm", "kPa", "mm/h", "m/s", "km"))
+    imperial = text.endswith(('"', "'", "ft", "in", "psf", "in/h", "mph", "mi", "ft2", "psi"))
+    return not (metric if system == "imperial" else imperial)

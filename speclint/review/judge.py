@@ -1,0 +1,174 @@
+"""Facts and rules to rulings."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from speclint.citation import Citation
+from speclint.measures.facts import Facts, Sheet
+from speclint.quantity import Missing, Quantity, shown
+from speclint.rulebook.book import Rulebook
+from speclint.rulebook.compile import judges
+from speclint.rulebook.rule import GRADES, Basis, Rule
+from speclint.rulebook.weigh import Answer, Side, Weigher
+from speclint.ruling import Ruling
+from speclint.span import Span
+from speclint.units import System
+
+_HOLE = re.compile(r"\{([^{}]*)\}")
+# The unit in which numbers are told, and SI per unit: (imperial, metric).
+TOLD: dict[str, tuple[tuple[str, float], tuple[str, float]]] = {
+    "length":    (("in", 0.0254),       ("mm", 0.001)),
+    "area":      (("ft2", 0.09290304),  ("m2", 1.0)),
+    "pressure":  (("psf", 47.88025898), ("kPa", 1000.0)),
+    "rain rate": (("in/h", 25.4),       ("mm/h", 1.0)),
+    "speed":     (("mph", 0.44704),     ("m/s", 1.0)),
+    "duration":  (("years", 365.25),    ("years", 365.25)),
+    "drain":     (("ft2 at 1 in/h", 2.359737216), ("m2 at 1 mm/h", 1.0)),
+    "angle":     (("deg", 1.0),         ("deg", 1.0)),
+    "percent":   (("%", 1.0),           ("%", 1.0)),
+    "slope":     (("rise per run", 1.0), ("rise per run", 1.0)),
+}  # fmt: skip
+
+
+def judge(sheet: Sheet, book: Rulebook, system: System) -> tuple[list[Ruling], list[Ruling]]:
+    """The rulings that trip and those that lack a fact, in the order of grade, rulebook and plan."""
+    judge_of = judges(book.code, book.limits())
+    trips: list[tuple[int, Ruling]] = []
+    unanswered: list[tuple[int, Ruling]] = []
+    for element in sheet.home.elements.values():
+        judge_element = judge_of.get(element.kind)
+        if judge_element is None:
+            continue
+        facts = sheet[element.label]
+        for index, tier, answer, where in judge_element(facts):
+            rule = book.rules[index]
+            found = _Writer(rule, facts, system).ruling(tier, answer is False and where is True)
+            if found is not None:
+                (trips if found.outcome == "trips" else unanswered).append((index, found))
+    order = {grade: number for number, grade in enumerate(GRADES)}
+    trips.sort(key=lambda row: (order[row[1].grade], row[0]))
+    unanswered.sort(key=lambda row: row[0])
+    return _without_superseded([ruling for _, ruling in trips], book), [ruling for _, ruling in unanswered]
+
+
+def _without_superseded(rulings: list[Ruling], book: Rulebook) -> list[Ruling]:
+    """One cause gives one finding: what a tripping rule supersedes on the same element falls away."""
+    hidden = {
+        (other, ruling.element)
+        for ruling in rulings
+        for rule in [book.named(ruling.rule)]
+        if rule is not None
+        for other in rule.supersedes
+    }
+    return [ruling for ruling in rulings if (ruling.rule, ruling.element) not in hidden]
+
+
+class _Writer:
+    """Writes the ruling of one rule on one element."""
+
+    def __init__(self, rule: Rule, facts: Facts, system: System) -> None:
+        self.rule, self.facts, self.system = rule, facts, system
+        self.weigher = Weigher({limit.name: limit for limit in rule.limits})
+
+    def ruling(self, tier: int, trips: bool) -> Ruling | None:
+        """The ruling, or nothing where the rule cannot apply to the element."""
+        answer = self.weigher.condition(self.rule.tiers[tier].condition, self.facts)
+        missing = answer.missing
+        if not trips:
+            if self.rule.where is not None:
+                missing += self.weigher.condition(self.rule.where, self.facts).missing
+            if not missing:
+                return None
+        stated, needed = self._sides(answer)
+        unit, scale = self._unit(stated, needed)
+        numbers = [side.value / scale if side and unit else None for side in (stated, needed)]
+        margin = None
+        if numbers[0] is not None and numbers[1] is not None:
+            margin = numbers[0] - numbers[1] if answer.sign in (">=", ">") else numbers[1] - numbers[0]
+        words = {
+            "element": self.facts.label,
+            "part": answer.part.label if answer.part else self.facts.label,
+            "stated": self._shown(stated),
+            "needed": self._shown(needed),
+            "margin": f"{abs(margin):.2g} {unit}" if margin is not None else "",
+        }
+        return Ruling(
+            rule=self.rule.name,
+            grade=self.rule.tiers[tier].grade,
+            outcome="trips" if trips else "not-stated",
+            element=self.facts.label,
+            place=self._place(stated, answer),
+            stated=words["stated"],
+            needed=words["needed"],
+            stated_number=_rounded(numbers[0]),
+            needed_number=_rounded(numbers[1]),
+            margin=_rounded(margin),
+            unit=unit,
+            message=self._fill(self.rule.says, words),
+            because=self._fill(self.rule.because, words),
+            cures=tuple(self._fill(cure, words) for cure in self.rule.cures[:2]),
+            basis=tuple(basis_line(basis) for basis in self._basis(needed)),
+            defer=self.rule.defer,
+            title=self.rule.title,
+            evidence=tuple(side.quantity for side in (stated, needed) if side and side.quantity),
+            missing=_once(missing),
+        )
+
+    def _sides(self, answer: Answer) -> tuple[Side | None, Side | None]:
+        stated, needed = answer.stated, answer.needed
+        if self.rule.stated is not None:
+            stated = self.weigher.value(self.rule.stated, self.facts)[0] or stated
+        if self.rule.needed is not None:
+            needed = self.weigher.value(self.rule.needed, self.facts)[0] or needed
+        return stated, needed
+
+    def _unit(self, stated: Side | None, needed: Side | None) -> tuple[str, float]:
+        if stated is None or needed is None:
+            return "", 1.0
+        if not all(isinstance(side.value, float | int) for side in (stated, needed)):
+            return "", 1.0
+        told = TOLD.get(stated.dimension)
+        return told[0 if self.system == "imperial" else 1] if told else (stated.dimension, 1.0)
+
+    def _shown(self, side: Side | None) -> str:
+        if side is None or side.value is None:
+            return "not stated"
+        return shown(side.value, side.dimension, self.system, side.text)
+
+    def _place(self, stated: Side | None, answer: Answer) -> Span:
+        if stated is not None and stated.quantity is not None and stated.quantity.place.line:
+            return stated.quantity.place
+        return answer.part.element.place if answer.part else self.facts.element.place
+
+    def _fill(self, template: str, words: dict[str, str]) -> str:
+        def word(hole: re.Match[str]) -> str:
+            name = hole[1]
+            if name in words:
+                return words[name]
+            limit = next((limit for limit in self.rule.limits if limit.name == name), None)
+            if limit is not None:
+                return shown(limit.value, limit.dimension, self.system, limit.text)
+            found = self.facts.sheet.quantity(self.facts, name)
+            return found.shown(self.system) if isinstance(found, Quantity) else "not stated"
+
+        return _HOLE.sub(word, template)
+
+    def _basis(self, needed: Side | None) -> list[Basis]:
+        """The basis of the limit that decided first, then those of the rule."""
+        deciding = [limit.basis for limit in self.rule.limits if needed and limit.text and limit.text == needed.text]
+        return list(dict.fromkeys([*deciding, *self.rule.basis]))
+
+
+def basis_line(basis: Basis) -> str:
+    """A basis as the reader is shown it: the publication, the place in it, and how far it was read."""
+    return str(Citation(basis.key, basis.place, basis.standing))  # type: ignore[arg-type]
+
+
+def _once(missing: tuple[Missing, ...]) -> tuple[Missing, ...]:
+    return tuple(dict.fromkeys(missing))
+
+
+def _rounded(number: Any) -> float | None:
+    return None if number is None else float(f"{number:.4g}")

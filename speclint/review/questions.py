@@ -1,0 +1,54 @@
+"""What the plan does not say: one question for each setting, with the elements and rules that need it."""
+
+from __future__ import annotations
+
+from speclint.model.element import settings_of
+from speclint.model.kinds import KINDS
+from speclint.quantity import Missing
+from speclint.ruling import Question, Ruling
+
+
+def questions(unanswered: list[Ruling], kinds: dict[str, str]) -> list[Question]:
+    """The open questions of a review.
+
+    Args:
+        unanswered: Rulings that lack a fact.
+        kinds: The kind of each element by its label.
+    """
+    asked: dict[tuple[str, str], dict[str, Missing]] = {}
+    needed_by: dict[tuple[str, str], list[str]] = {}
+    for ruling in unanswered:
+        for missing in ruling.missing:
+            key = (kinds[missing.element], missing.setting)
+            asked.setdefault(key, {}).setdefault(missing.element, missing)
+            rules = needed_by.setdefault(key, [])
+            if ruling.rule not in rules:
+                rules.append(ruling.rule)
+    return [
+        Question(
+            setting,
+            kind,
+            tuple(elements),
+            tuple(needed_by[kind, setting]),
+            next(iter(elements.values())).place,
+            _text(kind, setting, tuple(elements)),
+        )
+        for (kind, setting), elements in asked.items()
+    ]
+
+
+def _text(kind: str, setting: str, elements: tuple[str, ...]) -> str:
+    names = [element.removeprefix(f"{kind} ") for element in elements]
+    called = kind if names == [kind] else f"{kind} {_list(names)}"
+    found = settings_of(KINDS[kind]).get(setting)
+    if found is not None:
+        return f"{called}: {setting} ({found.meaning}; for example {found.example})"
+    if setting in KINDS:
+        return f"{called}: which {setting} it goes with"
+    return f"{called}: {setting}"
+
+
+def _list(names: list[str]) -> str:
+    shown = names[:8]
+    more = f" and {len(names) - 8} more" if len(names) > 8 else ""
+    return ", ".join(shown) + more

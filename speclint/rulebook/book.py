@@ -1,0 +1,193 @@
+"""The rulebook: every page read, checked and compiled once, and kept ready in the user's cache."""
+
+from __future__ import annotations
+
+import marshal
+import os
+from collections.abc import Iterable
+from dataclasses import astuple, dataclass, replace
+from importlib.resources.abc import Traversable
+from pathlib import Path
+from types import CodeType
+from typing import Any
+
+from speclint.paths import cache_folder, shipped
+from speclint.rulebook.rule import Basis, BrokenRulebook, Limit, PageTrouble, Rule, Tier
+
+GROUPS = (
+    "site, grade and ground cover",
+    "foundation, sill and crawl space",
+    "log walls and courses",
+    "corners and log ends",
+    "openings",
+    "roof overhang and roof edge",
+    "roof junctions, valleys and chimneys",
+    "gutters and roof water",
+    "porches, posts and footings",
+    "beams and beam ends",
+    "ledgers and deck frames",
+    "decking, rails and stairs",
+    "stone veneer",
+    "chases in timber",
+    "fasteners and metals",
+    "preservative treatment",
+    "finishes and preparation",
+    "upkeep access",
+    "snow and ice",
+    "insects",
+    "order of work",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Rulebook:
+    """Rules in the order of their groups and names, and the code that judges each kind of element."""
+
+    rules: tuple[Rule, ...]
+    code: CodeType
+
+    def named(self, name: str) -> Rule | None:
+        """The rule of that name, if there is one."""
+        return next((rule for rule in self.rules if rule.name == name), None)
+
+    def limits(self) -> list[list[float]]:
+        """The limits of every rule, in SI, as the compiled code reads them."""
+        return [[limit.value for limit in rule.limits] for rule in self.rules]
+
+    def with_rules(self, rules: tuple[Rule, ...]) -> Rulebook:
+        """The same code over rules whose limits or grades were changed; the rules and their order stay."""
+        return replace(self, rules=rules)
+
+
+def load_rulebook(house_rules: Path | None = None) -> Rulebook:
+    """The rulebook that ships with the program, with a company's own pages added.
+
+    Args:
+        house_rules: A folder of further rule pages; a page of the same name takes the place of the shipped one.
+
+    Raises:
+        BrokenRulebook: If a page cannot be used, with every trouble found.
+    """
+    pages = _pages(house_rules)
+    key = _key(pages)
+    place = cache_folder() / ("rulebook.bin" if house_rules is None else "rulebook-house.bin")
+    kept = _from_cache(place, key)
+    if kept is not None:
+        return kept
+    book = read_rulebook(pages)
+    _to_cache(place, key, book)
+    return book
+
+
+def _pages(house_rules: Path | None) -> dict[str, tuple[str, bytes]]:
+    """The text of every page by its stem, with the name by which messages call it."""
+    found: dict[str, tuple[str, bytes]] = {}
+    folders: list[tuple[str, Traversable | Path]] = [("rules", shipped("rules"))]
+    if house_rules is not None:
+        if not house_rules.is_dir():
+            raise BrokenRulebook([PageTrouble(str(house_rules), 1, 1, "this is not a folder of rule pages")])
+        folders.append((str(house_rules), house_rules))
+    for called, folder in folders:
+        for entry in sorted(folder.iterdir(), key=lambda entry: entry.name):
+            if entry.name.endswith(".md") and entry.name != "README.md":
+                found[entry.name.removesuffix(".md")] = (f"{called}/{entry.name}", entry.read_bytes())
+    return found
+
+
+def read_rulebook(pages: dict[str, tuple[str, bytes]]) -> Rulebook:
+    """The rulebook that the pages make.
+
+    Args:
+        pages: For each page its name in messages and its bytes.
+
+    Raises:
+        BrokenRulebook: If a page cannot be used, with every trouble found.
+    """
+    from speclint.rulebook.page import read_page
+    from speclint.rulebook.read_rule import read_rule
+
+    rules: list[Rule] = []
+    troubles: list[PageTrouble] = []
+    for called, raw in pages.values():
+        try:
+            text = raw.decode("utf-8").removeprefix("\ufeff").replace("\r\n", "\n")
+        except UnicodeDecodeError:
+            troubles.append(PageTrouble(called, 1, 1, "the page is not text in UTF-8"))
+            continue
+        rule, found = read_rule(read_page(text, called), GROUPS)
+        troubles += found
+        if rule is not None:
+            rules.append(rule)
+    names = {rule.name for rule in rules}
+    for rule in rules:
+        for other in rule.supersedes:
+            if other not in names and not troubles:
+                troubles.append(PageTrouble(rule.page, 1, 1, f"it supersedes “{other}”, which is no rule"))
+    if troubles:
+        raise BrokenRulebook(troubles)
+    rules.sort(key=lambda rule: (GROUPS.index(rule.group), rule.name))
+    return Rulebook(tuple(rules), compile_rules(rules))
+
+
+def compile_rules(rules: Iterable[Rule]) -> CodeType:
+    """The code that judges every kind of element that the rules are about."""
+    from speclint.rulebook.compile import source_for
+
+    by_kind: dict[str, list[tuple[int, Rule]]] = {}
+    for index, rule in enumerate(rules):
+        by_kind.setdefault(rule.kind, []).append((index, rule))
+    text = "\n".join(source_for(kind, about) for kind, about in by_kind.items())
+    return compile(text, "<rulebook>", "exec", optimize=2)
+
+
+def _key(pages: dict[str, tuple[str, bytes]]) -> str:
+    import hashlib
+    import sys
+
+    from speclint import __version__
+
+    digest = hashlib.blake2b(f"{__version__} {sys.version}".encode(), digest_size=16)
+    for stem, (called, raw) in pages.items():
+        digest.update(f"{stem} {called} {len(raw)}\n".encode())
+        digest.update(raw)
+    for folder in (
+        Path(__file__).parent,
+        Path(__file__).parent.parent / "measures",
+        Path(__file__).parent.parent / "model",
+    ):
+        for entry in sorted(folder.glob("*.py")):
+            state = entry.stat()
+            digest.update(f"{entry.name} {state.st_size} {state.st_mtime_ns}".encode())
+    return digest.hexdigest()
+
+
+def _from_cache(place: Path, key: str) -> Rulebook | None:
+    try:
+        raw = place.read_bytes()
+        kept_key, rules, code = marshal.loads(raw)
+    except (OSError, ValueError, EOFError, TypeError):
+        return None
+    if kept_key != key or not isinstance(code, CodeType):
+        return None
+    return Rulebook(tuple([_rule(row) for row in rules]), code)
+
+
+def _rule(row: tuple[Any, ...]) -> Rule:
+    rule = Rule(*row)
+    return replace(
+        rule,
+        tiers=tuple([Tier(*tier) for tier in rule.tiers]),
+        basis=tuple([Basis(*basis) for basis in rule.basis]),
+        limits=tuple([Limit(*limit[:4], Basis(*limit[4])) for limit in rule.limits]),
+    )
+
+
+def _to_cache(place: Path, key: str, book: Rulebook) -> None:
+    """Keep the rulebook for the next start; a cache that cannot be written is no news to the user."""
+    beside = place.with_suffix(f".{os.getpid()}")
+    try:
+        place.parent.mkdir(parents=True, exist_ok=True)
+        beside.write_bytes(marshal.dumps((key, tuple(astuple(rule) for rule in book.rules), book.code)))
+        beside.replace(place)
+    except OSError:
+        return

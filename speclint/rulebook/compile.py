@@ -1,0 +1,154 @@
+"""Checked rules to Python code: one function for each kind of element judges all its rules at once.
+
+A condition answers yes, no or not known (`True`, `False`, `None`), after Kleene's strong logic of three values.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from itertools import count
+from typing import Any
+
+from speclint.rulebook.rule import Expression, Rule
+
+SLACK = 1e-6  # metres and the like: inches and millimetres of one length must compare as equal
+
+# What a judge returns for each rule that is not met: (index of the rule, index of the tier, answer, answer of "where").
+Finding = tuple[int, int, bool | None, bool | None]
+Judge = Callable[[Any], list[Finding]]
+
+
+def source_for(kind: str, rules: Iterable[tuple[int, Rule]]) -> str:
+    """The text of the function that judges one kind of element.
+
+    Args:
+        kind: Kind of element.
+        rules: The rules about that kind, each with its index in the rulebook.
+    """
+    lines = [f"def judge_{kind}(f):", "    out = []"]
+    for index, rule in rules:
+        writer = _Writer(index, rule)
+        indent = "    "
+        where = "True"
+        if rule.where is not None:
+            lines.append(f"    w = {writer.condition(rule.where)}")
+            lines.append("    if w is not False:")
+            indent, where = "        ", "w"
+        for number, tier in enumerate(rule.tiers):
+            lines.append(f"{indent}c = {writer.condition(tier.condition)}")
+            lines.append(f"{indent}if c is not True: out.append(({index}, {number}, c, {where}))")
+            if number + 1 < len(rule.tiers):
+                lines.append(f"{indent}else:")
+                indent += "    "
+    lines.append("    return out")
+    return "\n".join(lines)
+
+
+class _Writer:
+    """Writes the expressions of one rule as Python."""
+
+    def __init__(self, index: int, rule: Rule) -> None:
+        self.index = index
+        self.limits = {limit.name: number for number, limit in enumerate(rule.limits)}
+        self.names = (f"t{number}" for number in count())
+
+    def condition(self, e: Expression) -> str:
+        """An expression that is `True`, `False` or `None`."""
+        match e[0]:
+            case "compare":
+                a, b = next(self.names), next(self.names)
+                sign, slack = e[1], {">=": " - S", "<=": " + S", ">": " + S", "<": " - S"}[e[1]]
+                left, right = self.value(e[2]), self.value(e[3])
+                return f"(None if ({a} := {left}) is None or ({b} := {right}) is None else {a} {sign} {b}{slack})"
+            case "is":
+                a = next(self.names)
+                test = f"{a} in {e[2]!r}" if e[3] else f"{a} not in {e[2]!r}"
+                return f"(None if ({a} := {self.value(e[1])}) is None else {test})"
+            case "known":
+                return f"({self.value(e[1])} is {'not ' if e[2] else ''}None)"
+            case "not":
+                a = next(self.names)
+                return f"(None if ({a} := {self.condition(e[1])}) is None else not {a})"
+            case "both" | "either":
+                return self._chain(e[1], "False" if e[0] == "both" else "True")
+            case "every" | "some":
+                return f"{e[0]}({self._follow(e[1])}, lambda f: {self.condition(e[2])})"
+        raise AssertionError(e)
+
+    def _chain(self, parts: tuple[Expression, ...], deciding: str) -> str:
+        names = [next(self.names) for _ in parts]
+        tests = [f"({name} := {self.condition(part)}) is {deciding}" for name, part in zip(names, parts, strict=True)]
+        unknown = " or ".join(f"{name} is None" for name in names)
+        other = "True" if deciding == "False" else "False"
+        return f"({deciding} if {' or '.join(tests)} else None if {unknown} else {other})"
+
+    def value(self, e: Expression) -> str:
+        """An expression that is a value or `None`."""
+        match e[0]:
+            case "field":
+                return f"f[{e[2]!r}]" if not e[1] else f"of({self._follow(e[1])}, {e[2]!r})"
+            case "limit":
+                return f"L[{self.index}][{self.limits[e[1]]}]"
+            case "number":
+                return repr(e[1])
+            case "sum" | "product":
+                a, b = next(self.names), next(self.names)
+                left, right = self.value(e[2]), self.value(e[3])
+                zero = f" or {b} == 0" if e[1] == "/" else ""
+                return f"(None if ({a} := {left}) is None or ({b} := {right}) is None{zero} else {a} {e[1]} {b})"
+            case "larger" | "smaller":
+                return f"pick({'max' if e[0] == 'larger' else 'min'}, ({self.value(e[1])}, {self.value(e[2])}))"
+            case "largest" | "smallest":
+                values = f"[g[{e[2]!r}] for g in {self._follow(e[1])} or ()]"
+                return f"pick({'max' if e[0] == 'largest' else 'min'}, {values})"
+            case "count":
+                return f"float(len({self._follow(e[1])} or ()))"
+        raise AssertionError(e)
+
+    def _follow(self, relations: tuple[str, ...]) -> str:
+        text = f"f[{relations[0]!r}]"
+        for name in relations[1:]:
+            text = f"of({text}, {name!r})"
+        return text
+
+
+def every(elements: Any, test: Callable[[Any], bool | None]) -> bool | None:
+    """Whether the test holds for every element; not known where one is not known and none fails."""
+    answer: bool | None = True
+    for element in elements or ():
+        found = test(element)
+        if found is False:
+            return False
+        if found is None:
+            answer = None
+    return answer
+
+
+def some(elements: Any, test: Callable[[Any], bool | None]) -> bool | None:
+    """Whether the test holds for some element; not known where one is not known and none holds."""
+    answer: bool | None = False
+    for element in elements or ():
+        found = test(element)
+        if found is True:
+            return True
+        if found is None:
+            answer = None
+    return answer
+
+
+def of(element: Any, name: str) -> Any:
+    """A fact of a related element, or nothing where there is no such element."""
+    return None if element is None else element[name]
+
+
+def pick(choose: Callable[[Any], Any], values: Any) -> Any:
+    """The least or greatest of the values; nothing where one is not known or there are none."""
+    kept = list(values)
+    return None if not kept or any(value is None for value in kept) else choose(kept)
+
+
+def judges(code: Any, limits: list[list[float]]) -> dict[str, Judge]:
+    """The functions that compiled code defines, by kind of element."""
+    space: dict[str, Any] = {"every": every, "some": some, "of": of, "pick": pick, "S": SLACK, "L": limits}
+    exec(code, space)
+    return {name.removeprefix("judge_"): made for name, made in space.items() if name.startswith("judge_")}

@@ -1,0 +1,184 @@
+"""Why a condition answers as it does: the comparison that decides, and what was not stated."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Any
+
+from speclint.measures.facts import Facts
+from speclint.quantity import Absent, Missing, Quantity
+from speclint.rulebook.compile import SLACK, pick
+from speclint.rulebook.rule import Expression, Limit
+
+
+@dataclass(frozen=True, slots=True)
+class Side:
+    """One side of a comparison: its value, dimension, and the quantity it is, where it is one."""
+
+    value: Any
+    dimension: str
+    quantity: Quantity | None = None
+    text: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """The answer of a condition, the comparison that decided it, and what is missing where it is not known."""
+
+    holds: bool | None
+    stated: Side | None = None
+    needed: Side | None = None
+    sign: str = ""
+    part: Facts | None = None
+    missing: tuple[Missing, ...] = ()
+
+
+class Weigher:
+    """Weighs the conditions of one rule for one element."""
+
+    def __init__(self, limits: dict[str, Limit]) -> None:
+        self.limits = limits
+
+    def condition(self, e: Expression, facts: Facts) -> Answer:
+        """The answer of a condition and what decided it."""
+        match e[0]:
+            case "compare":
+                return self._compare(e, facts)
+            case "is":
+                return self._is(e, facts)
+            case "known":
+                side, missing = self.value(e[1], facts)
+                known = side is not None and side.value is not None
+                return Answer(known == e[2], side, Side("stated" if e[2] else "not stated", "text"), missing=missing)
+            case "not":
+                inner = self.condition(e[1], facts)
+                return replace(inner, holds=None if inner.holds is None else not inner.holds, sign="")
+            case "both" | "either":
+                return self._several(e, facts)
+            case "every" | "some":
+                return self._quantified(e, facts)
+        raise AssertionError(e)
+
+    def _several(self, e: Expression, facts: Facts) -> Answer:
+        answers = [self.condition(part, facts) for part in e[1]]
+        deciding = e[0] != "both"
+        for answer in answers:
+            if answer.holds is deciding:
+                return answer
+        unknown = [answer for answer in answers if answer.holds is None]
+        if unknown:
+            return replace(unknown[0], missing=tuple(m for answer in unknown for m in answer.missing))
+        with_sign = [answer for answer in answers if answer.sign]
+        return (with_sign or answers)[0]
+
+    def _quantified(self, e: Expression, facts: Facts) -> Answer:
+        elements, missing = self._follow(e[1], facts)
+        answers = [replace(answer, part=part) for part in elements or () for answer in [self.condition(e[2], part)]]
+        deciding = e[0] == "some"
+        for answer in answers:
+            if answer.holds is deciding:
+                return answer
+        unknown = [answer for answer in answers if answer.holds is None]
+        if unknown:
+            return replace(unknown[0], missing=tuple(m for answer in unknown for m in answer.missing))
+        if answers:
+            return answers[0]
+        return Answer(not deciding, Side(f"no {e[1][-1].removesuffix('s')}", "text"), None, missing=missing)
+
+    def _is(self, e: Expression, facts: Facts) -> Answer:
+        side, missing = self.value(e[1], facts)
+        wanted = " or ".join(e[2])
+        needed = Side(wanted if e[3] else f"other than {wanted}", "text")
+        if side is None or side.value is None:
+            return Answer(None, None, needed, missing=missing)
+        return Answer((side.value in e[2]) == e[3], side, needed)
+
+    def _compare(self, e: Expression, facts: Facts) -> Answer:
+        (left, lost), (right, lost_too) = self.value(e[2], facts), self.value(e[3], facts)
+        if left is None or right is None:
+            return Answer(None, left, right, e[1], missing=lost + lost_too)
+        slack = SLACK if e[1] in ("<=", ">") else -SLACK
+        bound = right.value + slack
+        holds = {
+            ">=": left.value >= bound,
+            "<=": left.value <= bound,
+            ">": left.value > bound,
+            "<": left.value < bound,
+        }[e[1]]
+        return Answer(holds, left, right, e[1])
+
+    def value(self, e: Expression, facts: Facts) -> tuple[Side | None, tuple[Missing, ...]]:
+        """The value of an expression, or what is missing."""
+        match e[0]:
+            case "field":
+                return self._field(e, facts)
+            case "limit":
+                limit = self.limits[e[1]]
+                return Side(limit.value, limit.dimension, None, limit.text), ()
+            case "number":
+                return Side(e[1], e[2]), ()
+            case "sum" | "product":
+                return self._arithmetic(e, facts)
+            case "larger" | "smaller":
+                sides, missing = self._both(e[1], e[2], facts)
+                if sides is None:
+                    return None, missing
+                choose = max if e[0] == "larger" else min
+                return choose(sides, key=lambda side: side.value), ()
+            case "largest" | "smallest":
+                elements, missing = self._follow(e[1], facts)
+                found = [self._field(("field", (), e[2], e[3]), part) for part in elements or ()]
+                missing += tuple(m for _, lost in found for m in lost)
+                choose = max if e[0] == "largest" else min
+                value = pick(choose, [side.value if side else None for side, _ in found])
+                return next((side for side, _ in found if side and side.value == value), None), missing
+            case "count":
+                elements, _ = self._follow(e[1], facts)
+                return Side(float(len(elements or ())), "count"), ()
+        raise AssertionError(e)
+
+    def _both(
+        self, one: Expression, other: Expression, facts: Facts
+    ) -> tuple[tuple[Side, Side] | None, tuple[Missing, ...]]:
+        (left, lost), (right, lost_too) = self.value(one, facts), self.value(other, facts)
+        if left is None or right is None:
+            return None, lost + lost_too
+        return (left, right), ()
+
+    def _arithmetic(self, e: Expression, facts: Facts) -> tuple[Side | None, tuple[Missing, ...]]:
+        sides, missing = self._both(e[2], e[3], facts)
+        if sides is None:
+            return None, missing
+        a, b = sides[0].value, sides[1].value
+        if e[1] == "/" and b == 0:
+            return None, ()
+        value = {"+": lambda: a + b, "-": lambda: a - b, "*": lambda: a * b, "/": lambda: a / b}[e[1]]()
+        return Side(value, e[4], sides[0].quantity), ()
+
+    def _field(self, e: Expression, facts: Facts) -> tuple[Side | None, tuple[Missing, ...]]:
+        element: Facts | None = facts
+        for name in e[1]:
+            assert element is not None
+            following = element[name]
+            if following is None:
+                return None, (Missing(element.label, name, element.element.place),)
+            element = following
+        assert element is not None
+        if e[3] == "part":
+            found = element[e[2]]
+            if found is None or found == ():
+                return None, (Missing(element.label, e[2], element.element.place),)
+            named = (found,) if isinstance(found, Facts) else found
+            return Side(", ".join(part.label for part in named), "text"), ()
+        quantity = element.sheet.quantity(element, e[2])
+        if isinstance(quantity, Absent):
+            return None, quantity.missing
+        return Side(quantity.value, quantity.dimension, quantity, quantity.text), ()
+
+    def _follow(self, relations: tuple[str, ...], facts: Facts) -> tuple[Any, tuple[Missing, ...]]:
+        found: Any = facts
+        for name in relations:
+            if found is None:
+                return None, ()
+            found = found[name]
+        return found, ()

@@ -1,0 +1,87 @@
+"""What a review says: rulings, questions, variances and the review as a whole. Plain frozen data."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from speclint.language.atoms import Mistake
+from speclint.model.home import Assumed, Variance
+from speclint.quantity import Missing, Quantity
+from speclint.rulebook.rule import Grade
+from speclint.span import Span
+
+Outcome = Literal["trips", "not-stated"]
+State = Literal["in force", "expired", "not needed"]
+
+
+@dataclass(frozen=True, slots=True)
+class Ruling:
+    """What one rule says of one element.
+
+    `stated` and `needed` are as the reader writes them; `stated_number`, `needed_number` and `margin` are in `unit`,
+    and nothing where the rule compares no sizes. A margin below zero is what is lacking.
+    """
+
+    rule: str
+    grade: Grade
+    outcome: Outcome
+    element: str
+    place: Span
+    stated: str
+    needed: str
+    stated_number: float | None
+    needed_number: float | None
+    margin: float | None
+    unit: str
+    message: str
+    because: str
+    cures: tuple[str, ...]
+    basis: tuple[str, ...]
+    defer: str = ""
+    title: str = ""
+    evidence: tuple[Quantity, ...] = ()
+    missing: tuple[Missing, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """A setting that the plan does not state and that rules need."""
+
+    setting: str
+    kind: str
+    elements: tuple[str, ...]
+    rules: tuple[str, ...]
+    place: Span
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Accepted:
+    """A variance of the plan, whether it is in force, and the rulings it covers."""
+
+    variance: Variance
+    state: State
+    rulings: tuple[Ruling, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Review:
+    """The review of one plan."""
+
+    plan: str
+    alternate: str
+    rulings: tuple[Ruling, ...]
+    unanswered: tuple[Ruling, ...]
+    questions: tuple[Question, ...]
+    variances: tuple[Accepted, ...]
+    assumed: tuple[Assumed, ...]
+    cautions: tuple[str, ...]
+    mistakes: tuple[Mistake, ...]
+    facts_line: str = ""
+    rules_used: int = 0
+
+    @property
+    def holds(self) -> int:
+        """How many rulings hold the release."""
+        return sum(ruling.grade == "hold" for ruling in self.rulings)
