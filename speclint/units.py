@@ -27,6 +27,7 @@ Dimension = Literal[
     "date",
     "spread",
     "drain",
+    "depth",
 ]
 System = Literal["imperial", "metric"]
 
@@ -292,6 +293,7 @@ _PLAIN_SHOWN: dict[str, tuple[tuple[str, float], tuple[str, float]]] = {
     "count":     (("{:g}", 1.0),               ("{:g}", 1.0)),
     "ratio":     (("{:.2f}", 1.0),             ("{:.2f}", 1.0)),
     "index":     (("{:.0f}", 1.0),             ("{:.0f}", 1.0)),
+    "depth":     (("{:.1f} in", 25.4),         ("{:.0f} mm", 1.0)),
     "drain":     (("{:,.0f} ft2 at 1 in/h", FOOT * FOOT * 25.4), ("{:,.0f} m2 at 1 mm/h", 1.0)),
 }  # fmt: skip
 

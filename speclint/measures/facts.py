@@ -168,6 +168,15 @@ class Working:
         """To raise where the measure does not apply, with the reason in words."""
         return NotStated(Absent(self.name, self.facts.label, (), reason))
 
+    def missing(self, facts: Facts, setting: str) -> NotStated:
+        """To raise where one setting of an element would settle it."""
+        return NotStated(Absent(self.name, self.facts.label, (Missing(facts.label, setting, facts.element.place),)))
+
+    def note(self, words: str) -> None:
+        """Keep a note with the result."""
+        if words not in self.notes:
+            self.notes.append(words)
+
     def assume(self, name: str, value: float | str, dimension: str, reason: str, citation: Citation) -> Any:
         """Take a value that nobody stated, and keep it with the inputs."""
         place = self.facts.element.place
@@ -183,7 +192,8 @@ class Working:
         source = source_of(function)
         self.cite(Citation(source.key, source.place, source.standing))
         numbers = {name: value for name, value in inputs.items() if isinstance(value, float | int)}
-        self.notes += range_notes(function, **numbers)
+        for words in range_notes(function, **numbers):
+            self.note(words)
         return function(**inputs)
 
     def cite(self, citation: Citation) -> None:

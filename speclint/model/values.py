@@ -74,17 +74,28 @@ def _text(setting: Setting, items: Items, item: Item) -> str:
 
 
 def _species(setting: Setting, items: Items, item: Item) -> str:
-    from speclint.tables.species import species_names
+    from speclint.tables.species import species_key
 
-    phrase = items.take_longest(species_names())
-    if phrase:
-        return phrase
-    got = " ".join(items.words_ahead(4)) or item.text
+    words = items.words_ahead(5)
+    for size in range(len(words), 0, -1):
+        if species_key(" ".join(words[:size])) in _species_keys():
+            items.at += size
+            return " ".join(words[:size])
+    got = " ".join(words[:4]) or item.text
     raise BadValue(
         f"“{got}” is not a species of the reference table",
-        did_you_mean(got, tuple(species_names())) or "see `speclint explain species` for the table",
+        did_you_mean(got, _species_keys()) or "`speclint explain species` lists the table",
         item,
     )
+
+
+@lru_cache(maxsize=1)
+def _species_keys() -> frozenset[str]:
+    from speclint.tables.decks import grouped_species
+    from speclint.tables.species import all_species, species_key
+
+    named = [name for species in all_species() for name in (species.name, *species.aliases)]
+    return frozenset(species_key(name) for name in (*named, *grouped_species()))
 
 
 def _bearing(setting: Setting, items: Items, item: Item) -> float:

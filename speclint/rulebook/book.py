@@ -5,7 +5,7 @@ from __future__ import annotations
 import marshal
 import os
 from collections.abc import Iterable
-from dataclasses import astuple, dataclass, replace
+from dataclasses import astuple, dataclass, fields, replace
 from importlib.resources.abc import Traversable
 from pathlib import Path
 from types import CodeType
@@ -173,13 +173,11 @@ def _from_cache(place: Path, key: str) -> Rulebook | None:
 
 
 def _rule(row: tuple[Any, ...]) -> Rule:
-    rule = Rule(*row)
-    return replace(
-        rule,
-        tiers=tuple([Tier(*tier) for tier in rule.tiers]),
-        basis=tuple([Basis(*basis) for basis in rule.basis]),
-        limits=tuple([Limit(*limit[:4], Basis(*limit[4])) for limit in rule.limits]),
-    )
+    kept = dict(zip((entry.name for entry in fields(Rule)), row, strict=True))
+    kept["tiers"] = tuple([Tier(*tier) for tier in kept["tiers"]])
+    kept["basis"] = tuple([Basis(*basis) for basis in kept["basis"]])
+    kept["limits"] = tuple([Limit(*limit[:4], Basis(*limit[4])) for limit in kept["limits"]])
+    return Rule(**kept)
 
 
 def _to_cache(place: Path, key: str, book: Rulebook) -> None:

@@ -122,7 +122,9 @@ class _Reader:
             limits=tuple(limits.values()),
             stated=checker.value(found["stated"][0].children[0]) if "stated" in found else None,
             needed=checker.value(found["needed"][0].children[0]) if "needed" in found else None,
-            adjust=tuple(str(token) for clause in found.get("adjust", ()) for token in clause.children),
+            adjust=tuple(
+                " of ".join(map(str, path.children)) for clause in found.get("adjust", ()) for path in clause.children
+            ),
             defer=self._text(found, "defer") if "defer" in found else "",
             supersedes=tuple(str(token) for clause in found.get("supersedes", ()) for token in clause.children),
             dimensions=tuple(sorted(dimensions_of(kind).items())),
@@ -137,7 +139,7 @@ class _Reader:
         grade = str(clause.children[1])
         if grade not in GRADES:
             raise Refused(f"“{grade}” is not a grade", clause.children[1], f"one of: {', '.join(GRADES)}")
-        return Tier(checker.condition(clause.children[0]), grade)  # type: ignore[arg-type]
+        return Tier(checker.condition(clause.children[0]), grade)
 
     def _limit(self, clause: Any) -> Limit:
         name, amount, basis = clause.children

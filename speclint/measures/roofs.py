@@ -1,0 +1,73 @@
+"""Measures of roofs: ice barrier, slope limits of coverings, crickets."""
+
+from __future__ import annotations
+
+from speclint.citation import Citation
+from speclint.measures.facts import Facts, Working
+from speclint.measures.register import measure
+from speclint.science.flashing import chimney_cricket_height, chimney_cricket_required
+from speclint.science.ice import ice_barrier_length
+
+# covering: (least slope, section of the code)
+LEAST_SLOPE = (
+    ("asphalt shingle", 2 / 12,    "R905.2.2"),
+    ("wood shingle",    3 / 12,    "R905.7.2"),
+    ("wood shake",      4 / 12,    "R905.8.2"),
+    ("slate",           4 / 12,    "R905.6.2"),
+    ("tile",            2.5 / 12,  "R905.3.2"),
+    ("standing seam",   0.25 / 12, "R905.10.2"),
+    ("lapped metal",    3 / 12,    "R905.10.2"),
+    ("membrane",        0.25 / 12, "R905.9"),
+)  # fmt: skip
+
+
+@measure("roof", "least slope", "slope", "least slope for its covering")
+def least_slope(roof: Facts, work: Working) -> float:
+    """By the covering, after the code."""
+    covering = work.need(roof, "covering")
+    slope, place = next((slope, place) for name, slope, place in LEAST_SLOPE if name == covering)
+    standing = "memory" if covering in ("lapped metal", "membrane") else "second-hand"
+    work.cite(Citation("irc-2021", place, standing))  # type: ignore[arg-type]
+    return slope
+
+
+@measure("roof", "ice barrier need", "length", "ice barrier needed up the slope from the edge")
+def ice_barrier_need(roof: Facts, work: Working) -> float:
+    """From the eaves, the thickest wall below and the slope; 24 in inside the wall."""
+    walls = [wall for wall in roof["covers"] or () if work.maybe(wall, "gable") != "yes"]
+    if not walls:
+        raise work.missing(roof, "covers")
+    thickness = max(float(work.need(wall, "log size")) for wall in walls)
+    reach = max(float(work.need(wall, "roof reach")) for wall in walls)
+    return float(
+        work.call(ice_barrier_length, overhang=reach, wall_thickness=thickness, pitch=work.need(roof, "pitch"))
+    )
+
+
+@measure("roof", "slippery", "yes or no", "whether snow slides off it")
+def slippery(roof: Facts, work: Working) -> str:
+    """Metal, slate and membrane without snow guards, steep enough to let go."""
+    smooth = work.need(roof, "covering") in ("standing seam", "lapped metal", "slate", "membrane")
+    steep = work.need(roof, "pitch") >= 0.25
+    return "yes" if smooth and steep and work.maybe(roof, "snow guards") != "yes" else "no"
+
+
+@measure("roof", "deepest overhang", "length", "its deepest eave or rake")
+def deepest_overhang(roof: Facts, work: Working) -> float:
+    """The greatest reach over any wall it covers."""
+    reaches = [float(reach) for wall in roof["covers"] or () if (reach := work.maybe(wall, "roof reach")) is not None]
+    reaches += [float(value) for name in ("eaves", "rakes") if (value := work.maybe(roof, name)) is not None]
+    if not reaches:
+        raise work.missing(roof, "eaves")
+    return max(reaches)
+
+
+@measure("chimney", "cricket need", "length", "height of cricket needed behind it; 0 where none is")
+def cricket_need(chimney: Facts, work: Working) -> float:
+    """None at the ridge or where it is narrow; else by its width and the roof's slope."""
+    if work.need(chimney, "at") == "ridge":
+        return 0.0
+    width = float(work.need(chimney, "width"))
+    if not work.call(chimney_cricket_required, width=width):
+        return 0.0
+    return float(work.call(chimney_cricket_height, width=width, pitch=work.need(chimney["roof"], "pitch", "roof")))

@@ -1,0 +1,209 @@
+"""What the roof keeps off: reach, cover and the inset of ends, posts and beams."""
+
+from __future__ import annotations
+
+from speclint.citation import Citation
+from speclint.measures.facts import Facts, Working
+from speclint.measures.register import measure
+from speclint.science.overhang import (
+    cover_ratio,
+    eave_for_wall_height,
+    log_end_inset_need,
+    log_wall_eave_advice,
+    overhang_need,
+    post_inset_need,
+    sheltered_height,
+)
+
+RAIN_ANGLE = 30.0
+STACKED = ("log round", "log square", "log D")
+OURS = Citation("", "geometry of the plan", "ours")
+
+
+@measure("wall", "stacked", "yes or no", "whether the wall is of stacked logs, which settle")
+def stacked(wall: Facts, work: Working) -> str:
+    """By its build."""
+    return "yes" if work.need(wall, "build") in STACKED else "no"
+
+
+@measure("wall", "wooden", "yes or no", "whether its outside is wood")
+def wooden(wall: Facts, work: Working) -> str:
+    """By its build."""
+    return "no" if work.need(wall, "build") == "framed with stone" else "yes"
+
+
+@measure("wall", "gable", "yes or no", "whether it is a gable end of its roof")
+def gable(wall: Facts, work: Working) -> str:
+    """Whether its roof names it among its gables."""
+    roof = wall["roof"]
+    work.need(roof, "form", "roof")
+    return "yes" if wall in (roof["gables"] or ()) else "no"
+
+
+@measure("wall", "roof reach", "length", "how far the roof edge above reaches past the wall face")
+def roof_reach(wall: Facts, work: Working) -> float:
+    """The wall's own overhang, or the rakes or eaves of the roof that covers it."""
+    own = work.maybe(wall, "overhang")
+    if own is not None:
+        return float(own)
+    roof = wall["roof"]
+    side = "rakes" if work.need(wall, "gable") == "yes" else "eaves"
+    return float(work.need(roof, side, "roof"))
+
+
+@measure("wall", "top of wood", "length", "height of its wood from bottom to eave, or to the peak of a gable")
+def top_of_wood(wall: Facts, work: Working) -> float:
+    """Height to the eave; to the peak on a gable wall."""
+    height = float(work.need(wall, "height"))
+    if work.maybe(wall, "gable") == "yes":
+        peak = work.maybe(wall, "peak")
+        if peak is None:
+            work.note("no peak stated: the gable is measured to its plate only")
+            return height
+        return float(peak)
+    return height
+
+
+@measure("wall", "porch cover", "length", "depth of the deepest porch roof over it; 0 where there is none")
+def porch_cover(wall: Facts, work: Working) -> float:
+    """The depth of porches along it or named as its shelter."""
+    return max((float(work.need(porch, "depth")) for porch in wall["porches"]), default=0.0)
+
+
+@measure("wall", "cover ratio", "ratio", "reach of the best roof over it as a share of the wood below that roof")
+def wall_cover_ratio(wall: Facts, work: Working) -> float:
+    """The better of the roof's reach over the whole height and a porch's over the height below it."""
+    best = float(
+        work.call(cover_ratio, projection=work.need(wall, "roof reach"), height_below=work.need(wall, "height"))
+    )
+    for porch in wall["porches"]:
+        below = work.maybe(porch, "roof height") or work.need(wall, "height")
+        best = max(best, float(work.call(cover_ratio, projection=work.need(porch, "depth"), height_below=below)))
+    return best
+
+
+@measure("wall", "sheltered height", "length", "height below the roof edge that rain 30 degrees off plumb misses")
+def wall_sheltered_height(wall: Facts, work: Working) -> float:
+    """Straight-line shelter of the roof edge."""
+    angle = work.assume("rain angle", RAIN_ANGLE, "angle", "rain taken 30 degrees off plumb", OURS)
+    return float(work.call(sheltered_height, projection=work.need(wall, "roof reach"), angle=angle))
+
+
+@measure("wall", "exposed height", "length", "height of wood that rain 30 degrees off plumb reaches, porches counted")
+def exposed_height(wall: Facts, work: Working) -> float:
+    """What is left of the wood below the sheltered height, and above a porch roof where there is one."""
+    wood = float(work.need(wall, "top of wood"))
+    exposed = max(0.0, wood - float(work.need(wall, "sheltered height")))
+    under_porch = max((float(work.maybe(porch, "roof height") or 0.0) for porch in wall["porches"]), default=0.0)
+    return max(0.0, exposed - under_porch)
+
+
+@measure("wall", "overhang need", "length", "least overhang of the published table for the site's decay hazard index")
+def wall_overhang_need(wall: Facts, work: Working) -> float:
+    """The eave or the rake column, by what the wall is."""
+    eave, rake = work.call(overhang_need, index=work.need(wall["site"], "decay hazard index", "site"))
+    return float(rake if work.need(wall, "gable") == "yes" else eave)
+
+
+@measure("wall", "overhang advice", "length", "overhang that guidance on log homes prefers for its storeys")
+def overhang_advice(wall: Facts, work: Working) -> float:
+    """The preferred figure."""
+    least, _ = work.call(log_wall_eave_advice, storeys=work.need(wall, "storeys"))
+    return float(least)
+
+
+@measure("wall", "overhang for height", "length", "one foot of overhang to eight of wall")
+def overhang_for_height(wall: Facts, work: Working) -> float:
+    """In proportion to the height of its wood."""
+    return float(work.call(eave_for_wall_height, height=work.need(wall, "height")))
+
+
+@measure("wall", "faces rain", "yes or no", "whether it looks within 60 degrees of the rain-bearing wind")
+def faces_rain(wall: Facts, work: Working) -> str:
+    """By its bearing and the site's rain wind."""
+    wind = work.need(wall["site"], "rain wind", "site")
+    return "yes" if _between(work.need(wall, "faces"), wind) <= 60 else "no"
+
+
+@measure("wall", "sunny", "yes or no", "whether it looks between south-east and west-north-west")
+def sunny(wall: Facts, work: Working) -> str:
+    """By its bearing; for the northern half of the world, and turned about south of the equator."""
+    latitude = work.maybe(wall["site"], "latitude") if wall["site"] else None
+    noon = 0.0 if latitude is not None and latitude < 0 else 180.0
+    turn = (work.need(wall, "faces") - noon + 180) % 360 - 180
+    low, high = (-45, 112.5) if noon else (-112.5, 45)
+    return "yes" if low <= turn <= high else "no"
+
+
+def _between(one: float, other: float) -> float:
+    return abs((one - other + 180) % 360 - 180)
+
+
+@measure("corner", "inset", "length", "its longest log end inside the roof edge above; negative outside")
+def corner_inset(corner: Facts, work: Working) -> float:
+    """The lesser reach of the roof over its two walls, less the reach of the ends."""
+    walls = corner["of"] or ()
+    if not walls:
+        raise work.missing(corner, "of")
+    reach = min(float(work.need(wall, "roof reach")) for wall in walls)
+    ends = max(float(work.need(corner, "ends")), float(work.maybe(corner, "lowest ends") or 0.0))
+    return reach - ends
+
+
+@measure("corner", "inset need", "length", "how far inside the roof edge the log ends should stop")
+def corner_inset_need(corner: Facts, work: Working) -> float:
+    """For the lowest log end, under rain 30 degrees off plumb, between 6 and 24 in."""
+    walls = corner["of"] or ()
+    if not walls:
+        raise work.missing(corner, "of")
+    height = min(float(work.need(wall, "height")) for wall in walls)
+    return float(work.call(log_end_inset_need, height_below_roof_edge=height))
+
+
+@measure("corner", "step out", "length", "how far the lowest log ends reach past the others")
+def step_out(corner: Facts, work: Working) -> float:
+    """Lowest less longest of the upper ends."""
+    return float(work.need(corner, "lowest ends")) - float(work.need(corner, "ends"))
+
+
+@measure("purlin", "inset", "length", "its end inside the rake edge; negative outside")
+def purlin_inset(purlin: Facts, work: Working) -> float:
+    """The reach of the rake over its wall, less its own."""
+    return float(work.need(purlin["wall"], "roof reach", "wall")) - float(work.need(purlin, "reach"))
+
+
+@measure("post", "inset need", "length", "how far inside the drip line its face should stand")
+def post_need(post: Facts, work: Working) -> float:
+    """By its height."""
+    return float(work.call(post_inset_need, height=work.need(post, "height")))
+
+
+@measure("post", "roofed", "yes or no", "whether a porch roof stands over it")
+def post_roofed(post: Facts, work: Working) -> str:
+    """Whether it carries a porch, or a deck under a porch."""
+    decks = post["decks"]
+    return "yes" if post["porches"] or any(deck["porch"] is not None for deck in decks) else "no"
+
+
+@measure("window, door", "cover", "length", "reach of the roof, porch or hood over it")
+def opening_cover(opening: Facts, work: Working) -> float:
+    """The deepest of the roof over its wall, porches along the wall, and its own hood."""
+    wall = opening["wall"]
+    found = max(float(work.need(wall, "roof reach", "wall")), float(work.need(wall, "porch cover")))
+    hood = work.maybe(opening, "hood") if opening.element.kind == "door" else None
+    return max(found, float(hood or 0.0))
+
+
+@measure("window, door", "cover ratio", "ratio", "its cover as a share of the height from its sill to the roof above")
+def opening_cover_ratio(opening: Facts, work: Working) -> float:
+    """The best of the main roof, a porch and a hood, each over its own height above the sill."""
+    wall = opening["wall"]
+    sill = float(work.need(opening, "sill"))
+    pairs = [(float(work.need(wall, "roof reach", "wall")), float(work.need(wall, "top of wood")) - sill)]
+    for porch in wall["porches"]:
+        height = work.maybe(porch, "roof height")
+        if height is not None and height > sill:
+            pairs.append((float(work.need(porch, "depth")), float(height) - sill))
+    if opening.element.kind == "door" and (hood := work.maybe(opening, "hood")) is not None:
+        pairs.append((float(hood), float(work.need(opening, "height"))))
+    return max(float(work.call(cover_ratio, projection=reach, height_below=max(0.3, below))) for reach, below in pairs)

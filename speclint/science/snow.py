@@ -1,0 +1,154 @@
+"""Snow on the ground, on roofs, and sliding from one roof to a lower one.
+
+The 2016 loads and the 2022 loads are different systems; a ground load of one must not enter a formula of the other.
+"""
+
+from __future__ import annotations
+
+from speclint.science.after import after
+from speclint.science.inputs import above_zero, not_negative
+from speclint.science.trade_units import FOOT, PCF, PSF
+
+DENSEST = 30 * PCF
+SLIDES_ONTO = 15 * FOOT
+
+
+@after("asce-7-16", "Eq. 7.7-1", "second-hand", ground_load=(0, 14364))
+def snow_density(ground_load: float) -> float:
+    """Weight of packed snow by volume.
+
+    Args:
+        ground_load: Ground snow load of the place. [Pa]
+
+    Returns:
+        Weight by volume, at most 30 lb/ft3. [N/m3]
+
+    Valid:
+        ground_load: 0 to 14364.
+
+    Raises:
+        ValueError: If the load is negative.
+
+    Sources:
+        asce-7-16, Eq. 7.7-1; second-hand.
+
+    Example:
+        >>> round(snow_density(1197.0))
+        2710
+    """
+    not_negative(ground_load=ground_load)
+    return min((0.13 * ground_load / PSF + 14) * PCF, DENSEST)
+
+
+@after("", "ground snow load over its weight by volume", "ours")
+def ground_snow_depth(ground_load: float) -> float:
+    """Depth of snow on the ground in the design winter; an average winter has less.
+
+    Args:
+        ground_load: Ground snow load of the place. [Pa]
+
+    Returns:
+        Depth. [m]
+
+    Valid:
+        Level ground without drifts.
+
+    Raises:
+        ValueError: If the load is negative.
+
+    Sources:
+        ours: ground snow load over its weight by volume.
+
+    Example:
+        >>> round(ground_snow_depth(2394.0), 2)
+        0.74
+    """
+    return ground_load / snow_density(ground_load)
+
+
+@after("asce-7-16", "Eq. 7.3-1", "second-hand")
+def flat_roof_snow(
+    ground_load: float, exposure_factor: float = 1.0, thermal_factor: float = 1.0, importance: float = 1.0
+) -> float:
+    """Snow load of a flat roof.
+
+    Args:
+        ground_load: Ground snow load of the place. [Pa]
+        exposure_factor: Factor for wind at the roof: 0.7 swept to 1.2 sheltered. [-]
+        thermal_factor: Factor for heat: 1.0 heated, 1.1 cold ventilated, 1.2 open or unheated. [-]
+        importance: Factor for the use of the building; 1 for dwellings. [-]
+
+    Returns:
+        Load on the level area. [Pa]
+
+    Valid:
+        Ground loads of the 2016 maps; a screen only.
+
+    Raises:
+        ValueError: If the load is negative or a factor is not above zero.
+
+    Sources:
+        asce-7-16, Eq. 7.3-1; second-hand.
+
+    Example:
+        >>> round(flat_roof_snow(1000.0), 6)
+        700.0
+    """
+    not_negative(ground_load=ground_load)
+    above_zero(exposure_factor=exposure_factor, thermal_factor=thermal_factor, importance=importance)
+    return 0.7 * exposure_factor * thermal_factor * importance * ground_load
+
+
+@after("asce-7-16", "7.9", "second-hand")
+def sliding_snow(flat_load: float, run: float) -> float:
+    """Snow that slides from an upper roof, for each length of its eave.
+
+    Args:
+        flat_load: Flat-roof snow load of the upper roof. [Pa]
+        run: Level run of the upper roof, eave to ridge. [m]
+
+    Returns:
+        Load along the eave. [N/m]
+
+    Valid:
+        Slippery roofs steeper than 1/4:12 and others steeper than 2:12, without snow guards.
+
+    Raises:
+        ValueError: If the load or the run is negative.
+
+    Sources:
+        asce-7-16, 7.9; second-hand.
+
+    Example:
+        >>> sliding_snow(1500.0, 5.0)
+        3000.0
+    """
+    not_negative(flat_load=flat_load, run=run)
+    return 0.4 * flat_load * run
+
+
+@after("asce-7-16", "7.9", "second-hand")
+def sliding_snow_pressure(flat_load: float, run: float) -> float:
+    """Sliding snow spread over the 15 ft of lower roof or deck next to the upper eave.
+
+    Args:
+        flat_load: Flat-roof snow load of the upper roof. [Pa]
+        run: Level run of the upper roof, eave to ridge. [m]
+
+    Returns:
+        Load, on top of the snow already there. [Pa]
+
+    Valid:
+        Lower roofs and decks close under the upper eave.
+
+    Raises:
+        ValueError: If the load or the run is negative.
+
+    Sources:
+        asce-7-16, 7.9; second-hand.
+
+    Example:
+        >>> round(sliding_snow_pressure(1524.0, 6.0), 6)
+        800.0
+    """
+    return sliding_snow(flat_load, run) / SLIDES_ONTO
