@@ -176,7 +176,9 @@ def _rule(row: tuple[Any, ...]) -> Rule:
     kept = dict(zip((entry.name for entry in fields(Rule)), row, strict=True))
     kept["tiers"] = tuple([Tier(*tier) for tier in kept["tiers"]])
     kept["basis"] = tuple([Basis(*basis) for basis in kept["basis"]])
-    kept["limits"] = tuple([Limit(*limit[:4], Basis(*limit[4])) for limit in kept["limits"]])
+    kept["limits"] = tuple(
+        [Limit(name, value, dimension, text, Basis(*basis)) for name, value, dimension, text, basis in kept["limits"]]
+    )
     return Rule(**kept)
 
 

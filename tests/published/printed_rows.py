@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import csv
 from pathlib import Path
+from typing import Any
 
 import pytest
-from _pytest.mark.structures import ParameterSet
 
 FOLDER = Path(__file__).parent / "cases"
 
@@ -17,7 +17,7 @@ def rows(name: str) -> list[dict[str, str]]:
         return list(csv.DictReader(file))
 
 
-def cases(name: str) -> list[ParameterSet]:
+def cases(name: str) -> list[Any]:
     """The rows of one file of cases; a row with a known disagreement is expected to fail.
 
     Raises:

@@ -1,0 +1,7 @@
+"""`python -m speclint`."""
+
+import sys
+
+from speclint.commands.main import main
+
+sys.exit(main())

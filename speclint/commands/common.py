@@ -1,0 +1,77 @@
+"""What several commands share: the rulebook asked for, the reader's units, and printing."""
+
+from __future__ import annotations
+
+import argparse
+import os
+import shutil
+import sys
+from pathlib import Path
+
+from speclint.commands.files import Refused, read_text
+from speclint.language.uses import CannotRead
+from speclint.outputs.letter import Line, text_of
+from speclint.rulebook.book import Rulebook, load_rulebook
+from speclint.units import System
+
+WIDEST = 110
+
+
+def rulebook_of(stated: argparse.Namespace) -> Rulebook:
+    """The rulebook that the command line asks for.
+
+    Raises:
+        BrokenRulebook: If a page or the file of limits cannot be used.
+        Refused: If the file of limits cannot be read.
+    """
+    book = load_rulebook(Path(stated.house_rules) if stated.house_rules else None)
+    if stated.house_limits:
+        from speclint.rulebook.house_limits import with_house_limits
+
+        try:
+            text = read_text(Path(stated.house_limits))
+        except CannotRead as trouble:
+            raise Refused(f"{stated.house_limits}: cannot be read: {trouble}", 3) from None
+        book = with_house_limits(book, text, stated.house_limits)
+    return book
+
+
+def units_of(stated: argparse.Namespace, text: str) -> System:
+    """The units asked for, or those in which most of the plan is written."""
+    if stated.units:
+        return "metric" if stated.units == "metric" else "imperial"
+    import re
+
+    metric = len(re.findall(r"\d ?(?:mm|m|cm|kPa)\b", text))
+    imperial = len(re.findall(r"\d['\"]|\d ?(?:in|ft|psf)\b", text))
+    return "metric" if metric > imperial else "imperial"
+
+
+def coloured(stated: argparse.Namespace) -> bool:
+    """Whether to use colour: as asked, else on a terminal unless NO_COLOR is set."""
+    if stated.colour != "auto":
+        return bool(stated.colour == "always")
+    return sys.stdout.isatty() and not os.environ.get("NO_COLOR") and os.environ.get("TERM") != "dumb"
+
+
+def width() -> int:
+    """Columns to write in."""
+    return min(WIDEST, max(40, shutil.get_terminal_size((96, 24)).columns))
+
+
+def rendered(lines: list[Line], stated: argparse.Namespace) -> str:
+    """The lines as text, in colour where that is wanted."""
+    if not coloured(stated):
+        return text_of(lines)
+    from speclint.outputs.terminal import styled
+
+    return styled(lines, width())
+
+
+def put(text: str) -> None:
+    """Print text; characters that the terminal cannot show are replaced, not fatal."""
+    try:
+        sys.stdout.write(text)
+    except UnicodeEncodeError:
+        encoding = sys.stdout.encoding or "ascii"
+        sys.stdout.write(text.encode(encoding, "replace").decode(encoding))

@@ -1,0 +1,187 @@
+"""`speclint explain`."""
+
+from __future__ import annotations
+
+import argparse
+import textwrap
+
+from speclint.commands.common import put, rendered, rulebook_of, units_of, width
+from speclint.commands.files import Refused, open_plan
+from speclint.commands.measures import element_of, sheet_of
+from speclint.language.nearest import did_you_mean
+from speclint.measures.facts import Facts, Sheet
+from speclint.measures.register import measures
+from speclint.model.element import settings_of
+from speclint.model.kinds import KINDS
+from speclint.outputs.letter import Line, Part
+from speclint.outputs.unfold import unfold
+from speclint.review.judge import basis_line, judge
+from speclint.rulebook.book import Rulebook
+from speclint.rulebook.page import HEADINGS, read_page
+from speclint.rulebook.rule import Rule
+from speclint.units import System
+
+
+def run(stated: argparse.Namespace) -> int:
+    """Teach what is asked for; with a plan, show its numbers."""
+    name = " ".join(stated.name)
+    book = rulebook_of(stated)
+    rule = book.named(name)
+    lines: list[Line] = []
+    if rule is not None:
+        lines = _rule(rule, stated)
+    elif name in KINDS:
+        lines = _kind(name)
+    elif name == "species":
+        lines = _species()
+    else:
+        lines = [*_measure(name), *_setting(name)]
+    if not lines:
+        raise Refused(f"speclint knows nothing called “{name}”: {_near(name, book)}", 3)
+    status = 0
+    if stated.plan:
+        plan = open_plan(stated.plan)
+        sheet, status = sheet_of(plan)
+        lines += [(), *_in_plan(name, rule, book, sheet, stated, units_of(stated, plan.text))]
+    elif stated.element:
+        raise Refused("--element needs --plan", 3)
+    put(rendered(lines, stated))
+    return status
+
+
+def _near(name: str, book: Rulebook) -> str:
+    known = [rule.name for rule in book.rules] + list(KINDS)
+    known += [measure for found in measures().values() for measure in found]
+    known += [setting for model in KINDS.values() for setting in settings_of(model)]
+    return did_you_mean(name, dict.fromkeys(known)) or "`speclint rulebook` lists the rules"
+
+
+def _rule(rule: Rule, stated: argparse.Namespace) -> list[Line]:
+    page = read_page(_page_text(rule, stated), rule.page)
+    lines: list[Line] = [(Part(page.title, "title"), Part(f"  [{rule.name}]", "quiet")), (Part(rule.group, "quiet"),)]
+    for heading in HEADINGS:
+        if heading in ("Trips it", "Cured"):
+            continue
+        lines += [(), (Part(heading, "label"),), *_text(page.sections.get(heading, ""))]
+    if rule.limits:
+        lines += [(), (Part("Limits you can change with --house-limits", "label"),)]
+        for limit in rule.limits:
+            lines.append((Part(f"  {limit.name:<24} {limit.text:<10}"), Part(basis_line(limit.basis), "quiet")))
+    lines += [(), (Part("Basis", "label"),)]
+    lines += [(Part(f"  {basis_line(basis)}", "quiet"),) for basis in rule.basis]
+    if rule.defer:
+        lines += [(), (Part("Caution", "label"),), *_text(rule.defer)]
+    for title, snippets in (("A plan that trips it", page.trips), ("Its cured twin", page.cured)):
+        for snippet in snippets[:1]:
+            lines += [(), (Part(title, "label"),)]
+            lines += [(Part(f"  {row}", "quiet"),) for row in snippet.text.rstrip().splitlines()]
+    return lines
+
+
+def _page_text(rule: Rule, stated: argparse.Namespace) -> str:
+    from pathlib import Path
+
+    from speclint.paths import shipped
+
+    stem = rule.page.rsplit("/", 1)[-1]
+    if stated.house_rules and (Path(stated.house_rules) / stem).is_file():
+        return (Path(stated.house_rules) / stem).read_text(encoding="utf-8")
+    return shipped("rules").joinpath(stem).read_text(encoding="utf-8")
+
+
+def _text(text: str) -> list[Line]:
+    lines: list[Line] = []
+    for row in text.splitlines():
+        for piece in textwrap.wrap(row, width() - 4) or [""]:
+            lines.append((Part(f"  {piece}"),))
+    return lines
+
+
+def _kind(kind: str) -> list[Line]:
+    model = KINDS[kind]
+    about = (model.__doc__ or "").strip().splitlines()[0]
+    lines: list[Line] = [(Part(kind, "title"), Part(f"  {about}")), (), (Part("Settings", "label"),)]
+    for setting in settings_of(model).values():
+        lines.append((Part(f"  {setting.name:<22}", "element"), Part(f"{setting.example:<24}"), Part(setting.meaning)))
+        if setting.choices and setting.dimension == "choice":
+            for row in textwrap.wrap(" | ".join(setting.choices), width() - 28):
+                lines.append((Part(" " * 26 + row, "quiet"),))
+    if kind in measures():
+        lines += [(), (Part("Computed", "label"),)]
+        for measure in measures()[kind].values():
+            lines.append((Part(f"  {measure.name:<22}", "element"), Part(measure.meaning)))
+    return lines
+
+
+def _measure(name: str) -> list[Line]:
+    lines: list[Line] = []
+    for kind, found in measures().items():
+        if name not in found:
+            continue
+        measure = found[name]
+        told = " ".join((measure.function.__doc__ or "").split())
+        lines += [(Part(f"{name} of a {kind}", "title"),), (Part(f"  {measure.meaning} ({measure.dimension})"),)]
+        lines += [(Part(f"  {told}", "quiet"),)]
+    if lines:
+        lines.append((Part("  add --plan PLAN to see the number and what it came from", "quiet"),))
+    return lines
+
+
+def _setting(name: str) -> list[Line]:
+    lines: list[Line] = []
+    for kind, model in KINDS.items():
+        setting = settings_of(model).get(name)
+        if setting is None:
+            continue
+        lines.append((Part(f"{name} of a {kind}", "title"),))
+        lines.append((Part(f"  {setting.meaning}; for example: {name} {setting.example}"),))
+        for choice, meaning in (setting.choices or {}).items():
+            lines.append((Part(f"    {choice:<26}", "element"), Part(meaning, "quiet")))
+    return lines
+
+
+def _species() -> list[Line]:
+    from speclint.tables.species import all_species
+
+    head = f"  {'species':<28} {'shrinkage radial/tangential':<30} decay resistance of heartwood"
+    lines: list[Line] = [(Part("Species of the reference table", "title"),), (Part(head, "label"),)]
+    for species in all_species():
+        shrinks = f"{species.radial_shrinkage:g} / {species.tangential_shrinkage:g} %"
+        lines.append((Part(f"  {species.name:<28} {shrinks:<30} {species.decay_resistance}"),))
+    return lines
+
+
+def _in_plan(
+    name: str, rule: Rule | None, book: Rulebook, sheet: Sheet, stated: argparse.Namespace, system: System
+) -> list[Line]:
+    lines: list[Line] = [(Part(f"In {stated.plan}", "title"),)]
+    only = element_of(sheet, stated.element) if stated.element else None
+    if rule is not None:
+        return [*lines, *_rule_in_plan(rule, book, sheet, only, system)]
+    for facts in [only] if only else list(sheet.facts.values()):
+        kind = facts.element.kind
+        known = name in measures().get(kind, {}) or name in settings_of(KINDS[kind])
+        if kind == name or known:
+            names = list(measures().get(kind, {})) if kind == name else [name]
+            for one in names:
+                lines += [*unfold(sheet.quantity(facts, one), system), ()]
+    return lines if len(lines) > 1 else [*lines, (Part("  nothing there has it", "quiet"),)]
+
+
+def _rule_in_plan(rule: Rule, book: Rulebook, sheet: Sheet, only: Facts | None, system: System) -> list[Line]:
+    trips, unanswered = judge(sheet, book, system)
+    lines: list[Line] = []
+    about = [facts for facts in sheet.of_kind(rule.kind) if only is None or facts is only]
+    for facts in about:
+        ruling = next((r for r in (*trips, *unanswered) if r.rule == rule.name and r.element == facts.label), None)
+        if ruling is None:
+            lines += [(Part(f"{facts.label}: ", "element"), Part("met, or does not apply", "good"))]
+        elif ruling.outcome == "not-stated":
+            wants = ", ".join(f"{missing.setting} of {missing.element}" for missing in ruling.missing)
+            lines += [(Part(f"{facts.label}: ", "element"), Part(f"the plan does not say: {wants}", "revise"))]
+        else:
+            lines += [(Part(f"{ruling.grade}: ", ruling.grade), Part(ruling.message))]
+            for quantity in ruling.evidence:
+                lines += unfold(quantity, system, 2)
+        lines.append(())
+    return lines or [(Part(f"  the plan has no {rule.kind}", "quiet"),)]

@@ -1,0 +1,98 @@
+"""The outermost door to files: plans are read here, and results are written beside and then put in place."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+from speclint.language.uses import CannotRead
+from speclint.pipeline import PlanText
+
+MOST_BYTES = 4_000_000
+
+
+class Refused(Exception):
+    """Wrong use, a file that cannot be read or written: a message for the user and the exit status."""
+
+    def __init__(self, message: str, status: int) -> None:
+        super().__init__(message)
+        self.status = status
+
+
+def read_text(path: Path) -> str:
+    """The text of a file.
+
+    Raises:
+        CannotRead: If there is no such file, or it is no text that speclint can read; says why in the user's words.
+    """
+    try:
+        if path.is_dir():
+            raise CannotRead("it is a folder; name a file in it")
+        size = path.stat().st_size
+        if size > MOST_BYTES:
+            raise CannotRead(f"it is {size / 1e6:.0f} MB; the most that is read is {MOST_BYTES / 1e6:.0f} MB")
+        raw = path.read_bytes()
+    except FileNotFoundError:
+        raise CannotRead("there is no such file") from None
+    except PermissionError:
+        raise CannotRead("it may not be opened (permission)") from None
+    except (OSError, ValueError) as trouble:
+        raise CannotRead(getattr(trouble, "strerror", None) or "it cannot be opened") from None
+    if raw.startswith((b"\xff\xfe", b"\xfe\xff")):
+        raise CannotRead("it is stored as UTF-16; save it as UTF-8")
+    if b"\0" in raw[:65536]:
+        raise CannotRead("it is not a text file")
+    try:
+        return raw.decode("utf-8-sig")
+    except UnicodeDecodeError as trouble:
+        line = raw[: trouble.start].count(b"\n") + 1
+        raise CannotRead(f"line {line} holds bytes that are not UTF-8 text; save the file as UTF-8") from None
+
+
+def open_plan(path: str) -> PlanText:
+    """A plan ready for review; the files it uses are read from its own folder only.
+
+    Raises:
+        Refused: If the plan cannot be read.
+    """
+    place = Path(path)
+    try:
+        text = read_text(place)
+    except CannotRead as trouble:
+        raise Refused(f"{path}: cannot be read: {trouble}", 2) from None
+    return PlanText(text, path, lambda used: _read_used(place.parent, used))
+
+
+def _read_used(folder: Path, used: str) -> str:
+    inside = folder.resolve()
+    target = (inside / used).resolve()
+    if not target.is_relative_to(inside):
+        raise CannotRead("it lies outside the folder of the plan")
+    return read_text(target)
+
+
+def demo_plan() -> PlanText:
+    """The demo plan that ships with the program."""
+    from speclint.paths import shipped
+
+    name = "tamarack-point.plan"
+
+    def read(used: str) -> str:
+        raise CannotRead(f"the demo plan uses no other file; got {used}")
+
+    return PlanText(shipped("specs").joinpath(name).read_text(encoding="utf-8"), name, read)
+
+
+def write_file(path: Path, text: str) -> None:
+    """Write a file beside its place and then put it there, so that a stop in between loses nothing.
+
+    Raises:
+        Refused: If it cannot be written.
+    """
+    beside = path.with_name(f".{path.name}.{os.getpid()}")
+    try:
+        beside.write_text(text, encoding="utf-8")
+        os.replace(beside, path)
+    except OSError as trouble:
+        beside.unlink(missing_ok=True)
+        raise Refused(f"{path}: cannot be written: {trouble.strerror or trouble}", 3) from None

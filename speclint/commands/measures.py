@@ -1,0 +1,108 @@
+"""`speclint measures`."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+
+from speclint.commands.common import put, rendered, units_of
+from speclint.commands.files import Refused, demo_plan, open_plan
+from speclint.language.nearest import did_you_mean
+from speclint.measures.facts import Facts, Sheet
+from speclint.measures.register import measures
+from speclint.outputs.letter import Line, Part
+from speclint.outputs.unfold import unfold
+from speclint.pipeline import PlanText, read_home
+from speclint.quantity import Quantity
+from speclint.units import System
+
+
+def run(stated: argparse.Namespace) -> int:
+    """Show what is computed for a plan."""
+    if stated.demo and stated.plan is not None:
+        stated.element = [stated.plan, *stated.element]
+    elif stated.plan is None and not stated.demo:
+        raise Refused("name a plan, or ask for --demo", 3)
+    plan = demo_plan() if stated.demo else open_plan(stated.plan)
+    system = units_of(stated, plan.text)
+    sheet, status = sheet_of(plan, stated.alternate)
+    chosen = [element_of(sheet, " ".join(stated.element))] if stated.element else list(sheet.facts.values())
+    if stated.json:
+        put(_json(chosen, sheet, system))
+        return status
+    lines: list[Line] = []
+    for facts in chosen:
+        lines += _table(facts, sheet, system) if not stated.element else _unfolded(facts, sheet, system)
+    put(rendered(lines, stated))
+    return status
+
+
+def sheet_of(plan: PlanText, alternate: str = "") -> tuple[Sheet, int]:
+    """The facts of a plan; its mistakes go to standard error.
+
+    Raises:
+        Refused: If the plan has no such alternate.
+    """
+    try:
+        sheet, mistakes = read_home(plan, alternate)
+    except LookupError as trouble:
+        raise Refused(f"{plan.name}: there is no alternate “{alternate}”; alternates: {trouble.args[0]}", 3) from None
+    for mistake in mistakes:
+        help = f" ({mistake.help})" if mistake.help else ""
+        print(f"{mistake.file}:{mistake.line}:{mistake.column}: {mistake.message}{help}", file=sys.stderr)
+    return sheet, 2 if mistakes else 0
+
+
+def element_of(sheet: Sheet, label: str) -> Facts:
+    """The element of that label; `wall.west` is read as `wall west`.
+
+    Raises:
+        Refused: If the plan holds none.
+    """
+    plain = " ".join(label.replace(".", " ").split())
+    found = sheet.facts.get(plain)
+    if found is None:
+        help = did_you_mean(plain, sheet.facts) or f"the plan has: {', '.join(list(sheet.facts)[:12])}"
+        raise Refused(f"there is no “{plain}” in the plan: {help}", 3)
+    return found
+
+
+def _table(facts: Facts, sheet: Sheet, system: System) -> list[Line]:
+    known = measures().get(facts.element.kind, {})
+    if not known:
+        return []
+    lines: list[Line] = [(Part(facts.label, "title"),)]
+    for name in known:
+        quantity = sheet.quantity(facts, name)
+        if isinstance(quantity, Quantity):
+            value = Part(f"{quantity.shown(system):<24}", "number")
+            lines.append((Part(f"  {name:<22}"), value, Part(known[name].meaning, "quiet")))
+        elif quantity.missing:
+            wants = ", ".join(f"{missing.setting} of {missing.element}" for missing in quantity.missing)
+            lines.append((Part(f"  {name:<22}"), Part("not known: ", "revise"), Part(f"needs {wants}", "quiet")))
+        else:
+            lines.append((Part(f"  {name:<22}"), Part("does not apply: ", "quiet"), Part(quantity.reason, "quiet")))
+    return [*lines, ()]
+
+
+def _unfolded(facts: Facts, sheet: Sheet, system: System) -> list[Line]:
+    lines: list[Line] = [(Part(facts.label, "title"),)]
+    for link in sheet.links.all:
+        if facts.label in (link.source, link.target):
+            lines.append((Part(f"  {link.source}  ", "quiet"), Part(link.setting), Part(f"  {link.target}", "quiet")))
+    lines.append(())
+    for name in measures().get(facts.element.kind, {}):
+        lines += [*unfold(sheet.quantity(facts, name), system), ()]
+    return lines
+
+
+def _json(chosen: list[Facts], sheet: Sheet, system: System) -> str:
+    import json
+
+    from speclint.outputs.data import unfolded
+
+    found = {
+        facts.label: [unfolded(sheet.quantity(facts, name), system) for name in measures().get(facts.element.kind, {})]
+        for facts in chosen
+    }
+    return json.dumps({"plan": sheet.home.name, "elements": found}, indent=2, ensure_ascii=False) + "\n"

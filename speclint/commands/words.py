@@ -1,0 +1,122 @@
+"""The words of the command line."""
+
+from __future__ import annotations
+
+import argparse
+from importlib import import_module
+from typing import Any, NoReturn
+
+from speclint.commands.main import STATUS
+
+
+class _Parser(argparse.ArgumentParser):
+    """A parser whose help is set in columns by rich-argparse, loaded only when help is asked for."""
+
+    def format_help(self) -> str:
+        from rich_argparse import RawDescriptionRichHelpFormatter
+
+        self.formatter_class = RawDescriptionRichHelpFormatter
+        return super().format_help()
+
+    def error(self, message: str) -> NoReturn:
+        self.exit(3, f"speclint: {message}\nTry `{self.prog} --help`.\n")
+
+
+def _run(module: str) -> Any:
+    def run(stated: argparse.Namespace) -> int:
+        status: int = import_module(f"speclint.commands.{module}").run(stated)
+        return status
+
+    return run
+
+
+def parser() -> argparse.ArgumentParser:
+    """The parser of the whole command line."""
+    top = _Parser(
+        prog="speclint",
+        description="Plan review for the exterior of log and timber homes: what rain, sun, ground, snow and time do to "
+        "every part, judged by a readable rulebook.",
+        epilog=STATUS,
+    )
+    top.add_argument("--version", action="store_true", help="show the version")
+    top.set_defaults(run=lambda stated: _nothing_asked(top, stated))
+    commands = top.add_subparsers(title="commands", metavar="COMMAND")
+
+    review = _command(commands, "review", "review plans and print the letter")
+    review.add_argument("plans", nargs="*", metavar="PLAN", help="plan files; - reads one from standard input")
+    review.add_argument("--demo", action="store_true", help="review the demo plan that ships with speclint")
+    review.add_argument("--alternate", metavar="NAME", default="", help="review the plan with this alternate in place")
+    review.add_argument("--json", action="store_true", help="print one documented object instead of the letter")
+    review.add_argument("--brief", action="store_true", help="leave out reasons, bases, assumptions and cautions")
+    review.add_argument(
+        "--hold-at",
+        choices=("hold", "revise", "note"),
+        default="hold",
+        help="the mildest grade that gives exit status 1 (default: hold)",
+    )
+    review.add_argument("--today", metavar="DATE", help="the day by which variances expire (default: today)")
+    review.add_argument("--into", metavar="FILE", help="write the result to a file")
+    _rulebook_words(review)
+    _reader_words(review)
+
+    explain = _command(commands, "explain", "teach a rule, a measure, an element or a setting")
+    explain.add_argument("name", nargs="+", metavar="NAME", help="what to explain; several words are one name")
+    explain.add_argument("--plan", metavar="PLAN", help="show the numbers behind it in this plan")
+    explain.add_argument("--element", metavar="ELEMENT", help='one element of that plan, such as "wall west"')
+    _rulebook_words(explain)
+    _reader_words(explain)
+
+    rulebook = _command(commands, "rulebook", "list the rules")
+    rulebook.add_argument("words", nargs="*", metavar="WORD", help="only rules whose name, title or group holds these")
+    rulebook.add_argument("--grade", choices=("hold", "revise", "note"), help="only rules that can give this grade")
+    rulebook.add_argument("--about", metavar="ELEMENT", help="only rules about this kind of element")
+    rulebook.add_argument("--json", action="store_true", help="print a list for programs")
+    _rulebook_words(rulebook)
+    _reader_words(rulebook)
+
+    measures = _command(commands, "measures", "show what is computed for a plan, unfolded to its inputs")
+    measures.add_argument("plan", metavar="PLAN", nargs="?", help="plan file; the demo plan with --demo")
+    measures.add_argument("element", nargs="*", metavar="ELEMENT", help="unfold one element, such as: wall west")
+    measures.add_argument("--demo", action="store_true", help="use the demo plan")
+    measures.add_argument("--alternate", metavar="NAME", default="", help="with this alternate in place")
+    measures.add_argument("--json", action="store_true", help="print an object for programs")
+    _reader_words(measures)
+
+    begin = _command(commands, "begin", "write a commented starter plan")
+    begin.add_argument("file", metavar="FILE", help="the plan to write; an existing file is left alone")
+
+    completion = _command(commands, "completion", "print shell completion")
+    completion.add_argument("shell", choices=("bash", "zsh", "fish"), help="your shell")
+    return top
+
+
+def _command(commands: Any, name: str, help: str) -> argparse.ArgumentParser:
+    command: argparse.ArgumentParser = commands.add_parser(
+        name, help=help, description=help[0].upper() + help[1:] + ".", epilog=STATUS
+    )
+    command.set_defaults(run=_run(name))
+    return command
+
+
+def _rulebook_words(command: argparse.ArgumentParser) -> None:
+    command.add_argument("--house-rules", metavar="FOLDER", help="a folder of your own rule pages")
+    command.add_argument("--house-limits", metavar="FILE", help="a file of your own limits and grades")
+
+
+def _reader_words(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "--units", choices=("imperial", "metric"), help="units of the result (default: those of the plan)"
+    )
+    command.add_argument(
+        "--colour", choices=("auto", "always", "never"), default="auto", help="colour (default: on a terminal)"
+    )
+
+
+def _nothing_asked(top: argparse.ArgumentParser, stated: argparse.Namespace) -> int:
+    if stated.version:
+        from speclint import __version__
+
+        print(f"speclint {__version__}")
+        return 0
+    top.print_help()
+    return 3

@@ -1,0 +1,114 @@
+"""A review as one documented object for programs, and quantities unfolded for them."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from speclint.quantity import Absent, Quantity, shown
+from speclint.ruling import Accepted, Review, Ruling
+from speclint.span import Span
+from speclint.units import System
+
+
+def review_object(review: Review, system: System) -> dict[str, Any]:
+    """The review as plain data; the keys are described in docs/review-json.md."""
+    return {
+        "plan": review.plan,
+        "alternate": review.alternate or None,
+        "rulings": [_ruling(ruling, system) for ruling in (*review.rulings, *review.unanswered)],
+        "questions": [
+            {
+                "setting": question.setting,
+                "elements": list(question.elements),
+                "rules": list(question.rules),
+                "text": question.text,
+                "place": _place(question.place),
+            }
+            for question in review.questions
+        ],
+        "variances": [_variance(accepted) for accepted in review.variances],
+        "assumed": [
+            {
+                "element": assumed.element,
+                "setting": assumed.setting,
+                "value": assumed.value,
+                "reason": assumed.reason,
+                "place": _place(assumed.place),
+            }
+            for assumed in review.assumed
+        ],
+        "mistakes": [
+            {
+                "message": mistake.message,
+                "help": mistake.help,
+                "place": {"file": mistake.file, "line": mistake.line, "column": mistake.column},
+            }
+            for mistake in review.mistakes
+        ],
+        "cautions": list(review.cautions),
+    }
+
+
+def _ruling(ruling: Ruling, system: System) -> dict[str, Any]:
+    return {
+        "rule": ruling.rule,
+        "grade": ruling.grade,
+        "outcome": ruling.outcome,
+        "element": ruling.element,
+        "place": _place(ruling.place),
+        "stated": ruling.stated if ruling.stated_number is None else ruling.stated_number,
+        "needed": ruling.needed if ruling.needed_number is None else ruling.needed_number,
+        "margin": ruling.margin,
+        "unit": ruling.unit or None,
+        "message": ruling.message,
+        "because": ruling.because,
+        "cures": list(ruling.cures),
+        "basis": list(ruling.basis),
+        "defer": ruling.defer or None,
+        "missing": [{"element": missing.element, "setting": missing.setting} for missing in ruling.missing],
+        "evidence": [unfolded(quantity, system) for quantity in ruling.evidence],
+    }
+
+
+def _variance(accepted: Accepted) -> dict[str, Any]:
+    variance = accepted.variance
+    return {
+        "rule": variance.rule,
+        "element": variance.element or None,
+        "because": variance.because,
+        "accepted by": variance.accepted_by,
+        "until": variance.until or None,
+        "state": accepted.state,
+        "place": _place(variance.place),
+        "covers": [{"element": ruling.element, "message": ruling.message} for ruling in accepted.rulings],
+    }
+
+
+def _place(span: Span) -> dict[str, Any]:
+    return {"file": span.file, "line": span.line, "column": span.column}
+
+
+def unfolded(quantity: Quantity | Absent, system: System) -> dict[str, Any]:
+    """A quantity with its inputs, citations and notes, as plain data."""
+    if isinstance(quantity, Absent):
+        return {
+            "name": quantity.name,
+            "element": quantity.element,
+            "value": None,
+            "missing": [{"element": missing.element, "setting": missing.setting} for missing in quantity.missing],
+            "reason": quantity.reason,
+        }
+    value = quantity.value
+    return {
+        "name": quantity.name,
+        "element": quantity.element,
+        "value": value if isinstance(value, str | float | int) else shown(value, quantity.dimension, system),
+        "shown": quantity.shown(system),
+        "dimension": quantity.dimension,
+        "how": quantity.how,
+        "words": quantity.words,
+        "place": _place(quantity.place),
+        "citations": [str(citation) for citation in quantity.citations],
+        "notes": list(quantity.notes),
+        "inputs": [unfolded(part, system) for part in quantity.inputs],
+    }

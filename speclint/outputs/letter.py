@@ -1,0 +1,201 @@
+"""A review as a plan-review letter: lines of text whose parts carry a role, for plain paper and for a terminal."""
+
+from __future__ import annotations
+
+import textwrap
+from dataclasses import dataclass
+from itertools import groupby
+from typing import Literal, NamedTuple
+
+from speclint.ruling import Accepted, Question, Review, Ruling
+
+Role = Literal["plain", "title", "hold", "revise", "note", "number", "element", "label", "quiet", "good"]
+
+
+class Part(NamedTuple):
+    """A piece of a line and the role it plays."""
+
+    text: str
+    role: Role = "plain"
+
+
+Line = tuple[Part, ...]
+
+HEADINGS: dict[str, str] = {
+    "hold": "HOLD: settle before release",
+    "revise": "REVISE: should be improved",
+    "note": "NOTE: worth knowing",
+}
+INDENT = 5
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """What a letter needs to know besides the review: its width, the date, and how much to tell."""
+
+    width: int
+    today: str
+    brief: bool = False
+
+
+def letter(review: Review, frame: Frame) -> list[Line]:
+    """The lines of the letter."""
+    lines: list[Line] = []
+    lines += _head(review, frame)
+    lines += _mistakes(review, frame)
+    number = 1
+    for grade, rulings in groupby(review.rulings, key=lambda ruling: ruling.grade):
+        lines += [(), (Part(HEADINGS[grade], grade),)]
+        for _, same in groupby(rulings, key=lambda ruling: ruling.rule):
+            lines += [(), *_comment(number, list(same), frame)]
+            number += 1
+    lines += _questions(review.questions, frame)
+    lines += _variances(review.variances, frame)
+    if not frame.brief:
+        lines += _assumed(review, frame)
+        lines += _cautions(review, frame)
+    return lines
+
+
+def text_of(lines: list[Line]) -> str:
+    """The lines as plain text."""
+    return "\n".join("".join(part.text for part in line).rstrip() for line in lines) + "\n"
+
+
+def _head(review: Review, frame: Frame) -> list[Line]:
+    alternate = f", alternate “{review.alternate}”" if review.alternate else ""
+    counts = {grade: len({r.rule for r in review.rulings if r.grade == grade}) for grade in HEADINGS}
+    summary = ", ".join(
+        f"{count} {words}"
+        for count, words in (
+            (counts["hold"], "to settle before release"),
+            (counts["revise"], "to improve"),
+            (counts["note"], "worth knowing"),
+            (len(review.questions), "open questions" if len(review.questions) != 1 else "open question"),
+        )
+        if count
+    )
+    verdict: Role = "hold" if counts["hold"] else "revise" if counts["revise"] or counts["note"] else "good"
+    lines: list[Line] = [
+        (Part("PLAN REVIEW", "title"), Part(f"  {review.plan}{alternate}", "title")),
+        (Part(f"{frame.today}, {review.rules_used} rules", "quiet"),),
+    ]
+    if review.facts_line:
+        lines.append((Part(review.facts_line, "quiet"),))
+    empty = (
+        "No comments: every rule that applies is met." if not review.mistakes else "No comments on what could be read."
+    )
+    return [*lines, (), (Part(f"Comments: {summary}." if summary else empty, verdict),)]
+
+
+def _mistakes(review: Review, frame: Frame) -> list[Line]:
+    if not review.mistakes:
+        return []
+    count = len(review.mistakes)
+    head = f"CANNOT BE READ: {count} {'place' if count == 1 else 'places'}; the rest was reviewed"
+    lines: list[Line] = [(), (Part(head, "hold"),)]
+    for mistake in review.mistakes:
+        place = f"{mistake.file}:{mistake.line}:{mistake.column}"
+        lines += [(Part("  "), Part(place, "element"), Part(f"  {mistake.message}"))]
+        if mistake.help:
+            lines += _wrapped(mistake.help, frame, 4, "quiet")
+    return lines
+
+
+def _comment(number: int, rulings: list[Ruling], frame: Frame) -> list[Line]:
+    first = rulings[0]
+    lines: list[Line] = [
+        (Part(f"{number:>3}. ", "number"), Part(first.title or first.rule, "title"), Part(f"  [{first.rule}]", "quiet"))
+    ]
+    for ruling in rulings:
+        place = f"line {ruling.place.line}" if ruling.place.line else ""
+        lines += _wrapped(ruling.message, frame, INDENT, "plain", bullet="- ", tail=place)
+    if not frame.brief:
+        lines += _labelled("Why", [first.because], frame)
+    lines += _labelled("Cure", _cures(rulings), frame)
+    if not frame.brief:
+        lines += _labelled("Basis", list(dict.fromkeys(line for r in rulings for line in r.basis)), frame, "quiet")
+    return lines
+
+
+def _cures(rulings: list[Ruling]) -> list[str]:
+    """The cures of a comment, cheapest first; each once, and not more than six."""
+    found = list(dict.fromkeys(cure for ruling in rulings for cure in ruling.cures))
+    first = [cure for cure in found if any(r.cures and r.cures[0] == cure for r in rulings)]
+    others = [f"or {cure}" for cure in found if cure not in first]
+    shown = [*first[:4], *others[:2]]
+    return [*shown, f"and {len(first) - 4} more alike"] if len(first) > 4 else shown
+
+
+def _labelled(label: str, texts: list[str], frame: Frame, role: Role = "plain") -> list[Line]:
+    lines: list[Line] = []
+    for index, text in enumerate(texts):
+        head = f"{label:<6}" if index == 0 else " " * 6
+        for row, piece in enumerate(_pieces(text, frame.width - INDENT - 6)):
+            start = Part(" " * INDENT + (head if row == 0 else " " * 6), "label")
+            lines.append((start, Part(piece, role)))
+    return lines
+
+
+def _questions(questions: tuple[Question, ...], frame: Frame) -> list[Line]:
+    if not questions:
+        return []
+    lines: list[Line] = [(), (Part("OPEN QUESTIONS: the plan does not say", "revise"),)]
+    for question in questions:
+        lines += _wrapped(question.text, frame, 2, "plain", bullet="? ")
+    return lines
+
+
+def _variances(variances: tuple[Accepted, ...], frame: Frame) -> list[Line]:
+    if not variances:
+        return []
+    lines: list[Line] = [(), (Part("VARIANCES", "title"),)]
+    for accepted in variances:
+        variance = accepted.variance
+        where = variance.element or "the whole plan"
+        state = {"in force": "in force", "expired": "EXPIRED", "not needed": "not needed: nothing trips it"}[
+            accepted.state
+        ]
+        told = f"{variance.rule} on {where}: {variance.because} (accepted by {variance.accepted_by or 'nobody named'}"
+        told += f", until {variance.until or 'no date'}; {state})"
+        lines += _wrapped(told, frame, 2, "plain", bullet="= ")
+    return lines
+
+
+def _assumed(review: Review, frame: Frame) -> list[Line]:
+    if not review.assumed:
+        return []
+    lines: list[Line] = [(), (Part("ASSUMED", "title"),)]
+    by_value: dict[tuple[str, str, str], list[str]] = {}
+    for assumed in review.assumed:
+        by_value.setdefault((assumed.setting, assumed.value, assumed.reason), []).append(assumed.element)
+    for (setting, value, reason), elements in by_value.items():
+        told = f"{', '.join(elements)}: {setting} {value}" + (f" ({reason})" if reason else "")
+        lines += _wrapped(told, frame, 2, "quiet", bullet="~ ")
+    return lines
+
+
+def _cautions(review: Review, frame: Frame) -> list[Line]:
+    lines: list[Line] = [(), (Part("CAUTIONS", "title"),)]
+    for caution in review.cautions:
+        lines += _wrapped(caution, frame, 2, "quiet", bullet="! ")
+    return lines
+
+
+def _wrapped(text: str, frame: Frame, indent: int, role: Role, bullet: str = "", tail: str = "") -> list[Line]:
+    room = frame.width - indent - len(bullet)
+    pieces = _pieces(text, room)
+    lines: list[Line] = []
+    for row, piece in enumerate(pieces):
+        start = " " * indent + (bullet if row == 0 else " " * len(bullet))
+        lines.append((Part(start, "label"), Part(piece, role)))
+    if tail:
+        if len(pieces[-1]) + len(tail) + 3 <= room:
+            lines[-1] = (*lines[-1], Part(f"  ({tail})", "quiet"))
+        else:
+            lines.append((Part(" " * (indent + len(bullet))), Part(f"({tail})", "quiet")))
+    return lines
+
+
+def _pieces(text: str, room: int) -> list[str]:
+    return textwrap.wrap(text, max(20, room), break_long_words=False, break_on_hyphens=False) or [""]
