@@ -8,6 +8,7 @@ from speclint.language.atoms import Mistake
 from speclint.language.uses import Reader, trees_of
 from speclint.measures.facts import Sheet
 from speclint.model.build import build
+from speclint.quantity import Quantity
 from speclint.review.cautions import cautions
 from speclint.review.judge import judge
 from speclint.review.questions import questions
@@ -65,8 +66,17 @@ def review(plan: PlanText, book: Rulebook, today: str, system: System = "imperia
         home.assumed,
         cautions(remaining, book),
         _in_order([*mistakes, *more]),
-        rules_used=len(book.rules),
+        _site_line(sheet, system),
+        len(book.rules),
     )
+
+
+def _site_line(sheet: Sheet, system: System) -> str:
+    """What the review knows of the lot, in one line."""
+    site = sheet["site"]
+    named = ("station", "decay hazard index", "decay hazard", "ground snow", "frost depth", "design rain")
+    found = [(name, quantity) for name in named if isinstance(quantity := sheet.quantity(site, name), Quantity)]
+    return "; ".join(f"{name} {quantity.shown(system)}" for name, quantity in found)
 
 
 def _in_order(mistakes: list[Mistake]) -> tuple[Mistake, ...]:

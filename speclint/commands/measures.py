@@ -10,6 +10,7 @@ from speclint.commands.files import Refused, demo_plan, open_plan
 from speclint.language.nearest import did_you_mean
 from speclint.measures.facts import Facts, Sheet
 from speclint.measures.register import measures
+from speclint.model.home import Home
 from speclint.outputs.letter import Line, Part
 from speclint.outputs.unfold import unfold
 from speclint.pipeline import PlanText, read_home
@@ -86,13 +87,24 @@ def _table(facts: Facts, sheet: Sheet, system: System) -> list[Line]:
 
 
 def _unfolded(facts: Facts, sheet: Sheet, system: System) -> list[Line]:
-    lines: list[Line] = [(Part(facts.label, "title"),)]
-    for link in sheet.links.all:
-        if facts.label in (link.source, link.target):
-            lines.append((Part(f"  {link.source}  ", "quiet"), Part(link.setting), Part(f"  {link.target}", "quiet")))
-    lines.append(())
+    lines: list[Line] = [(Part(facts.label, "title"),), *_relations(facts.label, sheet.home), ()]
     for name in measures().get(facts.element.kind, {}):
         lines += [*unfold(sheet.quantity(facts, name), system), ()]
+    return lines
+
+
+def _relations(label: str, home: Home) -> list[Line]:
+    """What covers the element, what it stands on, and where its water goes."""
+    from speclint.relations.graphs import covers, drips_on, path_down, stands_on
+
+    lines: list[Line] = []
+    for name, edges in (("cover", covers(home)), ("bearing", stands_on(home)), ("water", drips_on(home))):
+        for edge in edges:
+            if label in (edge.source, edge.target):
+                lines.append((Part(f"  {name:<9}", "label"), Part(f"{edge.source} {edge.words} {edge.target}")))
+    path = path_down(home, label)
+    if len(path) > 2:
+        lines.append((Part(f"  {'down':<9}", "label"), Part(", then ".join(path))))
     return lines
 
 
