@@ -35,7 +35,9 @@ class Citation:
     def __str__(self) -> str:
         if not self.key:
             return f"{self.standing}: {self.place}" if self.place else self.standing
-        title = publication(self.key).title
+        about = publication(self.key)
+        dated = about.year.isdigit() and about.year not in about.title
+        title = f"{about.title} ({about.year})" if dated else about.title
         return f"{title}, {self.place} ({self.standing})" if self.place else f"{title} ({self.standing})"
 
 

@@ -11,7 +11,7 @@ from speclint.units import System
 
 
 def review_object(review: Review, system: System) -> dict[str, Any]:
-    """The review as plain data; the keys are described in docs/review-json.md."""
+    """The review as plain data; its form is published in shared/schemas/review.schema.json."""
     return {
         "plan": review.plan,
         "alternate": review.alternate or None,

@@ -112,10 +112,3 @@ def path_down(home: Home, label: str) -> list[str]:
     if label not in graph or GROUND not in graph or not networkx.has_path(graph, label, GROUND):
         return []
     return list(networkx.shortest_path(graph, label, GROUND))
-
-
-def rings(home: Home) -> list[list[str]]:
-    """Elements that bear on one another in a ring, which nothing can."""
-    import networkx
-
-    return list(networkx.simple_cycles(graph_of(stands_on(home))))

@@ -1,0 +1,159 @@
+"""Benchmarks: ratios measured in one run against stated floors. `sh .ci/tasks bench` runs them.
+
+Each row names what is measured, its floor, the ratio, and the bound of the project. Nothing here is a test.
+"""
+
+from __future__ import annotations
+
+import os
+import resource
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[1]
+ROUNDS = 15
+
+
+def process(words: list[str], environment: dict[str, str]) -> float:
+    """Seconds that one process takes."""
+    start = time.perf_counter()
+    subprocess.run([sys.executable, *words], env=environment, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+    return time.perf_counter() - start
+
+
+def best(work: Callable[[], object], rounds: int = 7) -> float:
+    """The least of several timings of some work, in seconds."""
+    found = []
+    for _ in range(rounds):
+        start = time.perf_counter()
+        work()
+        found.append(time.perf_counter() - start)
+    return min(found)
+
+
+def start_up(plan: Path) -> None:
+    """Whole processes against `python -c pass`, interleaved."""
+    with tempfile.TemporaryDirectory() as cache:
+        environment = {key: value for key, value in os.environ.items() if key != "PYTHONDONTWRITEBYTECODE"}
+        environment |= {"SPECLINT_CACHE": cache, "PYTHONPATH": str(ROOT)}
+        jobs = {
+            "version": ["-m", "speclint", "--version"],
+            "review of a 200-line plan": ["-m", "speclint", "review", str(plan)],
+        }
+        process(jobs["review of a 200-line plan"], environment)
+        times: dict[str, list[float]] = {name: [] for name in ("pass", *jobs)}
+        for _ in range(ROUNDS):
+            times["pass"].append(process(["-c", "pass"], environment))
+            for name, words in jobs.items():
+                times[name].append(process(words, environment))
+        floor = statistics.median(times["pass"])
+        for name, bound in (("version", 3), ("review of a 200-line plan", 30)):
+            took = statistics.median(times[name])
+            row(name, "python -c pass", f"{took / floor:.1f} x", f"at most {bound} x", f"{took * 1000:.0f} ms")
+
+
+def row(what: str, floor: str, found: str, bound: str, note: str = "") -> None:
+    """Print one row."""
+    print(f"{what:<42} {floor:<26} {found:>16}   {bound:<26} {note}")
+
+
+def reading(text: str) -> None:
+    """Parsing against json.loads of the same statements."""
+    import json
+
+    from speclint.language.parse import parse
+
+    big = text * 10
+    lines = big.count("\n")
+    tree = parse(big, "big.plan")
+    same = json.dumps([[atom.text for atom in statement.atoms] for statement in tree.statements])
+    took, floor = best(lambda: parse(big, "big.plan")), best(lambda: json.loads(same))
+    row("parsing", "json.loads", f"{took / floor:.0f} x", "-", f"{lines} lines")
+    row("parsing", "-", f"{lines / took:,.0f} lines/s", "at least 20,000 lines/s")
+
+
+def judging(text: str) -> None:
+    """Rule evaluations on prepared facts."""
+    from speclint.language.parse import parse
+    from speclint.measures.facts import Sheet
+    from speclint.model.build import build
+    from speclint.rulebook.book import load_rulebook
+    from speclint.rulebook.compile import judges
+
+    book = load_rulebook()
+    home, _ = build([parse(text, "demo.plan")], "demo.plan")
+    sheet = Sheet(home)
+    judge_of = judges(book.code, book.limits())
+    rules = {kind: sum(rule.kind == kind for rule in book.rules) for kind in judge_of}
+    pairs = [(judge_of[f.element.kind], f) for f in sheet.facts.values() if f.element.kind in judge_of]
+    evaluations = sum(rules[f.element.kind] for _, f in pairs)
+
+    def once() -> None:
+        for judge, facts in pairs:
+            judge(facts)
+
+    took = best(lambda: [once() for _ in range(50)]) / 50
+
+    def plain() -> None:
+        stated, needed = 9.0, 12.0
+        for _ in range(evaluations):
+            stated >= needed  # noqa: B015
+
+    floor = best(lambda: [plain() for _ in range(50)]) / 50
+    row("rule evaluation", "a bare comparison in Python", f"{took / floor:.1f} x", "-", f"{evaluations} evaluations")
+    row("rule evaluation", "-", f"{evaluations / took:,.0f} /s", "at least 1,000,000 /s")
+
+
+def many(text: str) -> None:
+    """A thousand plans in one process."""
+    from speclint.pipeline import PlanText, review
+    from speclint.rulebook.book import load_rulebook
+
+    book = load_rulebook()
+
+    def read(name: str) -> str:
+        raise FileNotFoundError(name)
+
+    start = time.perf_counter()
+    for number in range(1000):
+        review(
+            PlanText(text.replace("cabin", f"cabin{number % 10}"), f"{number}.plan", read), book, "2026-11-25", "metric"
+        )
+    took = time.perf_counter() - start
+    memory = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
+    row("1,000 plans in one process", "-", f"{1000 / took:.0f} plans/s", "at least 100 plans/s")
+    row("memory for that", "-", f"{memory:.0f} MB", "under 200 MB")
+
+
+def two_hundred_lines(text: str) -> str:
+    """The demo plan, lengthened to two hundred lines by further windows."""
+    lines = text.rstrip().splitlines()
+    number = 0
+    while len(lines) < 200:
+        number += 1
+        lines.append(f"window more{number} {{ wall north;  width 3';  height 4';  sill 3' }}")
+    return "\n".join(lines) + "\n"
+
+
+def main() -> None:
+    """Run every benchmark and print the table."""
+    sys.path.insert(0, str(ROOT))
+    demo = (ROOT / "specs" / "tamarack-point.plan").read_text(encoding="utf-8")
+    cabin = (ROOT / "specs" / "high-desert-cabin.plan").read_text(encoding="utf-8")
+    row("what", "floor", "found", "bound")
+    with tempfile.TemporaryDirectory() as folder:
+        plan = Path(folder) / "long.plan"
+        plan.write_text(two_hundred_lines(demo), encoding="utf-8")
+        start_up(plan)
+    reading(demo)
+    judging(demo)
+    many(cabin)
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,142 @@
+"""The language reference and the index of the rulebook, made from the model and the rules themselves."""
+
+from __future__ import annotations
+
+from itertools import groupby
+
+from speclint.measures.register import measures
+from speclint.model.element import settings_of
+from speclint.model.kinds import KINDS
+from speclint.model.settings import Setting
+from speclint.review.judge import basis_line
+from speclint.rulebook.book import Rulebook
+from speclint.rulebook.rule import GRADES, Rule
+from speclint.units import NEEDED_AS
+
+MADE = "<!-- Made from the model by `sh .ci/tasks reference`; do not edit by hand. -->"
+
+LANGUAGE = """# The plan language
+
+A plan is plain text in UTF-8, in a file that ends in `.plan`.
+It reads like the notes on a drawing: elements, and the settings of each between braces.
+
+```plan
+wall south { faces S 10 E;  length 46';  height 9'-6" }   # a comment runs to the end of the line
+```
+
+## How it is written
+
+- An element is its kind, its name, and a block: `wall south { … }`. A name is one word, hyphens allowed.
+- Like elements can be stated together: `wall east, west { … }`. A row of like parts is one element with a `count`.
+- A setting is its name and its value. It ends with the line, with `;`, or with the block.
+- After a comma another setting of the same element may follow: `finish semitransparent stain, coats 2`.
+- A list is parted by commas: `covers north, south`. A comma may end a line and the list go on in the next.
+- An element that another names is written by its name, `along south`, or by kind and name where two kinds share a name,
+  `under porch lake`.
+- `unknown` in place of a value says that nobody knows yet; the review lists it as a question.
+- `assumed 48"` says that a value is not certain; the review lists it under the assumptions.
+- Text stands in double quotes on one line.
+
+## Numbers
+
+| what | how it is written |
+|---|---|
+| lengths | `9'-6"`, `10'`, `18"`, `3 1/2"`, `250 mm`, `3.2 m` |
+| sizes of timber | `8x8`, `2x12` (nominal, in inches), `200x200 mm`, `10"` for a round log |
+| spacing | `16"`, `16" o.c.` |
+| slopes | `10:12`, `1/4" per ft`, `2%`, `15 deg` |
+| bearings | `S 10 E`, `W 10 S`, `NW`, `south`, `135 deg` (clockwise from north) |
+| loads | `70 psf`, `3.4 kPa` |
+| rain | `4 in/h`, `100 mm/h` |
+| others | `15%`, `120 ft2`, `11 m2`, `115 mph`, `50 m/s`, `40 F`, `5 C`, `4 years`, `14 days`, `2027-06-30` |
+
+## What is typical
+
+`typical wall { … }` holds for every wall that does not state the setting itself.
+`typical wall sheltered { … }` holds for walls that say `like sheltered`, before the general typical.
+`use "house-standards.plan"` reads typicals (and anything else) from a file in the folder of the plan or below it.
+
+## Alternates
+
+An alternate is the same plan with a change: it restates settings of elements, or adds elements.
+Review it with `speclint review PLAN --alternate "wide eaves"`.
+
+```plan
+alternate "wide eaves" { roof main { eaves 3';  rakes 4' } }
+```
+
+## Variances
+
+A variance accepts one finding, with the reason, who accepts it and until which day.
+It never hides: it is listed in every review, and after its day the finding is back.
+
+```plan
+variance rake-too-short on wall east {
+    because "the lot line is 18 inches away"
+    accepted by "J. Moreau"
+    until 2027-06-30
+}
+```
+
+## Elements
+"""
+
+
+def language_reference() -> str:
+    """The language reference as Markdown."""
+    parts = [MADE, "", LANGUAGE]
+    parts.append("| element | what it is |\n|---|---|")
+    parts += [f"| [`{kind}`](#{kind}) | {_about(kind)} |" for kind in KINDS]
+    for kind in KINDS:
+        parts += ["", *_kind(kind)]
+    return "\n".join(parts) + "\n"
+
+
+def _about(kind: str) -> str:
+    return " ".join((KINDS[kind].__doc__ or "").split())
+
+
+def _kind(kind: str) -> list[str]:
+    rows = [f"### {kind}", "", _about(kind), "", "| setting | meaning | written | for example |", "|---|---|---|---|"]
+    for setting in settings_of(KINDS[kind]).values():
+        meaning = setting.meaning + (f"; {setting.reason}: {setting.default}" if setting.default else "")
+        rows.append(f"| `{setting.name}` | {meaning} | {_written(setting)} | `{setting.name} {setting.example}` |")
+    found = measures().get(kind, {})
+    if found:
+        rows += ["", f"Computed for each {kind}:", "", "| measure | meaning |", "|---|---|"]
+        rows += [f"| `{measure.name}` | {measure.meaning} |" for measure in found.values()]
+    return rows
+
+
+def _written(setting: Setting) -> str:
+    if setting.dimension == "part":
+        kinds = ", ".join(setting.refers) if len(setting.refers) < 8 else "any part"
+        return f"{'names of' if setting.many else 'the name of a'} {kinds}"
+    if setting.choices:
+        return "<br>".join(f"`{phrase}`: {meaning}" for phrase, meaning in setting.choices.items())
+    if setting.dimension in ("text", "species"):
+        return "a text in quotes" if setting.dimension == "text" else "a species of the table"
+    return NEEDED_AS[setting.dimension].replace("|", "\\|")
+
+
+def rulebook_index(book: Rulebook) -> str:
+    """The index of the rulebook as Markdown."""
+    parts = [
+        MADE,
+        "",
+        "# The rulebook",
+        "",
+        "One page, one rule. `speclint explain NAME` shows a page; `hold` is to be settled before release, `revise` "
+        "should be improved, `note` is worth knowing.",
+    ]
+    for group, rules in groupby(book.rules, key=lambda rule: rule.group):
+        parts += ["", f"## {group[0].upper()}{group[1:]}", "", "| rule | finds | about | grades | rests on |"]
+        parts += ["|---|---|---|---|---|", *map(_row, rules)]
+    return "\n".join(parts) + "\n"
+
+
+def _row(rule: Rule) -> str:
+    given = {tier.grade for tier in rule.tiers}
+    grades = ", ".join(grade for grade in GRADES if grade in given)
+    basis = "; ".join(basis_line(basis) for basis in rule.basis[:2])
+    return f"| [`{rule.name}`]({rule.name}.md) | {rule.title} | {rule.kind} | {grades} | {basis} |"

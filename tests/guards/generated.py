@@ -1,0 +1,27 @@
+"""The files that are made from the model and the rules: `python -m tests.guards.generated` writes them anew."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable
+from pathlib import Path
+
+from speclint.outputs.reference import language_reference, rulebook_index
+from speclint.rulebook.book import load_rulebook
+
+ROOT = Path(__file__).resolve().parents[2]
+GENERATED: dict[str, Callable[[], str]] = {
+    "grammar/language-reference.md": language_reference,
+    "rules/README.md": lambda: rulebook_index(load_rulebook()),
+}
+
+
+def write_all() -> None:
+    """Write every generated file."""
+    for name, make in GENERATED.items():
+        (ROOT / name).write_text(make(), encoding="utf-8")
+        print(name)
+
+
+if __name__ == "__main__":
+    sys.exit(write_all())
