@@ -19,19 +19,26 @@ def wall_exposure(wall: Facts, work: Working) -> str:
     return "sheltered" if ratio >= 0.5 else "partly exposed" if ratio >= 0.2 else "exposed"
 
 
-@measure("wall, post", "durability", "choice", "decay resistance of its wood as stated")
-def durability(part: Facts, work: Working) -> str:
-    """The group of the heartwood of present stock; sapwood of every species is only slightly resistant."""
+@measure("wall, post", "heartwood durability", "choice", "decay resistance that heartwood of its species has")
+def heartwood_durability(part: Facts, work: Working) -> str:
+    """The group of the heartwood of present stock, whatever share of the part is heartwood."""
     name = work.need(part, "species")
     try:
         species = find_species(name)
     except UnknownRow:
         raise work.absent(f"the reference table holds no decay resistance of {name}") from None
     work.cite(species.decay_citation)
+    return "resistant" if species.second_growth_resistance == "exceptional" else species.second_growth_resistance
+
+
+@measure("wall, post", "durability", "choice", "decay resistance of its wood as stated")
+def durability(part: Facts, work: Working) -> str:
+    """The group of the heartwood of present stock; sapwood of every species is only slightly resistant."""
+    heartwood = str(work.need(part, "heartwood durability"))
     if work.maybe(part, "wood") != "heartwood":
         work.note("heartwood is not stated as such: reckoned as sapwood, which resists little")
         return "slightly resistant"
-    return "resistant" if species.second_growth_resistance == "exceptional" else species.second_growth_resistance
+    return heartwood
 
 
 @measure("wall, post", "protected", "yes or no", "whether its wood is durable heartwood or treated for weather")

@@ -81,7 +81,7 @@ def _head(review: Review, frame: Frame) -> list[Line]:
         (Part(f"{frame.today}, {review.rules_used} rules", "quiet"),),
     ]
     if review.facts_line:
-        lines.append((Part(review.facts_line, "quiet"),))
+        lines += [(Part(piece, "quiet"),) for piece in _pieces(review.facts_line, frame.width)]
     empty = (
         "No comments: every rule that applies is met." if not review.mistakes else "No comments on what could be read."
     )

@@ -140,3 +140,15 @@ def _row(rule: Rule) -> str:
     grades = ", ".join(grade for grade in GRADES if grade in given)
     basis = "; ".join(basis_line(basis) for basis in rule.basis[:2])
     return f"| [`{rule.name}`]({rule.name}.md) | {rule.title} | {rule.kind} | {grades} | {basis} |"
+
+
+def glossary() -> str:
+    """Every computed quantity by name, as a Markdown table."""
+    rows: dict[tuple[str, str, str], list[str]] = {}
+    for kind, found in measures().items():
+        for measure in found.values():
+            rows.setdefault((measure.name, measure.dimension, measure.meaning), []).append(kind)
+    parts = ["| quantity | of | dimension | meaning |", "|---|---|---|---|"]
+    for (name, dimension, meaning), kinds in sorted(rows.items()):
+        parts.append(f"| {name} | {', '.join(kinds)} | {dimension} | {meaning} |")
+    return "\n".join(parts) + "\n"

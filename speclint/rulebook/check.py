@@ -95,7 +95,6 @@ class Checker:
 
     def _compare(self, children: list[Any]) -> Expression:
         left, sign, right = self.value(children[0]), str(children[1]), self.value(children[2])
-        self._same(left, right, children[1])
         for one, other in ((left, right), (right, left)):
             if one[0] == "number" and dimension_of(other) not in PLAIN and one[1] != 0:
                 raise Refused(
@@ -103,6 +102,7 @@ class Checker:
                     children[1],
                     "state it as a limit of the rule, with its basis",
                 )
+        self._same(left, right, children[1])
         return ("compare", sign, left, right)
 
     def _same(self, left: Expression, right: Expression, token: Any) -> None:
@@ -110,9 +110,9 @@ class Checker:
         zero = any(side[0] == "number" and side[1] == 0 for side in (left, right))
         if one == other or {one, other} <= PLAIN or zero:
             if one in ("choice", "text", "species", "section", "yes or no"):
-                raise Refused(f"a {one} has no size to compare", token, "write: NAME is WORD")
+                raise Refused(f"{_a(one)} has no size to compare", token, "write: NAME is WORD")
             return
-        raise Refused(f"a {one} cannot be compared or added to a {other}", token)
+        raise Refused(f"{_a(one)} cannot be compared or added to {_a(other)}", token)
 
     def _chain(self, data: str, children: list[Any]) -> Expression:
         result = self.value(children[0])
@@ -135,7 +135,7 @@ class Checker:
             return "area"
         if sign == "/" and one == other:
             return "ratio"
-        raise Refused(f"a {one} cannot be {'multiplied' if sign == '*' else 'divided'} by a {other}", token)
+        raise Refused(f"{_a(one)} cannot be {'multiplied' if sign == '*' else 'divided'} by {_a(other)}", token)
 
     def _literal(self, token: Token) -> Expression:
         try:
@@ -197,7 +197,9 @@ class Checker:
         field = self._field(children[0])
         phrases = tuple(str(word.children[0]).strip('"') for word in children[1:])
         if field[3] not in ("choice", "yes or no", "text", "species"):
-            raise Refused(f"“{field[2]}” is a {field[3]}, not a word", _first(children[0]), "compare it with >= or <=")
+            raise Refused(
+                f"“{field[2]}” is {_a(field[3])}, not a word", _first(children[0]), "compare it with >= or <="
+            )
         kinds = self._relations([str(t) for t in children[0].children[1:]], children[0], many=False)[1]
         known = choices_of(kinds[0], field[2])
         for phrase, word in zip(phrases, children[1:], strict=True):
@@ -219,6 +221,11 @@ class Checker:
         names = [str(token) for token in tree.children]
         relations, kinds = self._relations(names[1:], tree, many=True)
         return (data, relations, names[0], self._dimension(kinds, names[0], tree.children[0]))
+
+
+def _a(word: str) -> str:
+    """A word with its article."""
+    return f"an {word}" if word[0] in "aeiou" else f"a {word}"
 
 
 def _first(tree: Any) -> Any:

@@ -1,4 +1,4 @@
-"""The files that are made from the model and the rules: `python -m tests.guards.generated` writes them anew."""
+"""The texts that are made from the model and the rules: `python -m tests.guards.generated` writes them anew."""
 
 from __future__ import annotations
 
@@ -6,18 +6,29 @@ import sys
 from collections.abc import Callable
 from pathlib import Path
 
-from speclint.outputs.reference import language_reference, rulebook_index
+from speclint.outputs.reference import glossary, language_reference, rulebook_index
 from speclint.rulebook.book import load_rulebook
 
 ROOT = Path(__file__).resolve().parents[2]
+BEGIN, END = "<!-- glossary: made from the register of measures -->\n", "<!-- end of glossary -->\n"
+
+
+def _developers() -> str:
+    """DEVELOPERS.md with its glossary made anew."""
+    text = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+    before, rest = text.split(BEGIN)
+    return before + BEGIN + glossary() + END + rest.split(END)[1]
+
+
 GENERATED: dict[str, Callable[[], str]] = {
     "grammar/language-reference.md": language_reference,
     "rules/README.md": lambda: rulebook_index(load_rulebook()),
+    "DEVELOPERS.md": _developers,
 }
 
 
 def write_all() -> None:
-    """Write every generated file."""
+    """Write every generated text."""
     for name, make in GENERATED.items():
         (ROOT / name).write_text(make(), encoding="utf-8")
         print(name)

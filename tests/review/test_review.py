@@ -1,0 +1,105 @@
+"""Reviews: variances, questions, the published form of the JSON, cautions."""
+
+from __future__ import annotations
+
+import json
+
+import jsonschema
+import pytest
+
+from speclint.commands.files import demo_plan
+from speclint.outputs.data import review_object
+from speclint.paths import shipped
+from speclint.pipeline import PlanText, review
+from speclint.ruling import Review
+from tests.specs.expected import DAY, book
+
+LOW = 'wall west { build log round 10"; starts 4" }\n'
+ACCEPTED = 'variance sill-too-near-grade on wall west { because "a test"; accepted by "A. Tester"; until 2027-01-01 }\n'
+
+
+def nothing(name: str) -> str:
+    raise AssertionError(name)
+
+
+def reviewed(text: str, day: str = DAY) -> Review:
+    return review(PlanText(text, "a.plan", nothing), book(), day)
+
+
+def graded(result: Review, rule: str) -> list[tuple[str, str]]:
+    return [(ruling.grade, ruling.element) for ruling in result.rulings if ruling.rule == rule]
+
+
+def test_a_finding_is_told_with_its_place() -> None:
+    found = next(r for r in reviewed(LOW).rulings if r.rule == "sill-too-near-grade")
+    assert ("hold", "a.plan", 1, 34) == (found.grade, found.place.file, found.place.line, found.place.column)
+
+
+def test_a_variance_in_force_takes_the_finding_out_and_is_listed() -> None:
+    result = reviewed(LOW + ACCEPTED)
+    assert ([], [("in force", 1)]) == (
+        graded(result, "sill-too-near-grade"),
+        [(accepted.state, len(accepted.rulings)) for accepted in result.variances],
+    )
+
+
+def test_a_variance_lets_the_finding_back_after_its_day() -> None:
+    result = reviewed(LOW + ACCEPTED, "2027-01-02")
+    assert ([("hold", "wall west")], ["expired"]) == (
+        graded(result, "sill-too-near-grade"),
+        [accepted.state for accepted in result.variances],
+    )
+
+
+def test_a_variance_holds_on_its_last_day() -> None:
+    assert ["in force"] == [accepted.state for accepted in reviewed(LOW + ACCEPTED, "2027-01-01").variances]
+
+
+def test_a_variance_that_nothing_trips_is_said_to_be_not_needed() -> None:
+    result = reviewed(LOW.replace('4"', '40"') + ACCEPTED)
+    assert ["not needed"] == [accepted.state for accepted in result.variances]
+
+
+def test_a_variance_on_another_element_covers_nothing() -> None:
+    other = LOW + LOW.replace("west", "east") + ACCEPTED
+    assert [("hold", "wall east")] == graded(reviewed(other), "sill-too-near-grade")
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "told"),
+    [
+        ("sill-too-near-grade", "sill-to-near-grade", "the variance names “sill-to-near-grade”, which is no rule"),
+        ("wall west {", "wall wst {", "the variance is on “wall wst”, which is not in the plan"),
+    ],
+)
+def test_a_variance_that_names_nothing_is_a_mistake(old: str, new: str, told: str) -> None:
+    assert [told] == [mistake.message for mistake in reviewed(LOW + ACCEPTED.replace(old, new)).mistakes]
+
+
+def test_a_question_names_each_element_once() -> None:
+    result = reviewed('typical wall { build log round 10" }\nwall west { }\nwall east { }\n')
+    (question,) = (q for q in result.questions if q.setting == "starts")
+    assert ("wall west", "wall east") == question.elements
+
+
+def test_every_review_carries_the_standing_cautions() -> None:
+    assert "durability only" in reviewed(LOW).cautions[0]
+
+
+def test_the_json_of_a_review_has_its_published_form() -> None:
+    schema = json.loads(shipped("shared").joinpath("schemas/review.schema.json").read_text(encoding="utf-8"))
+    found = json.loads(json.dumps(review_object(review(demo_plan(), book(), DAY), "imperial")))
+    jsonschema.Draft202012Validator.check_schema(schema)
+    assert [] == [error.message for error in jsonschema.Draft202012Validator(schema).iter_errors(found)]
+
+
+def test_the_json_of_a_broken_plan_has_its_published_form() -> None:
+    schema = json.loads(shipped("shared").joinpath("schemas/review.schema.json").read_text(encoding="utf-8"))
+    found = json.loads(json.dumps(review_object(reviewed("wall a { heigth 9'\n"), "imperial")))
+    assert [] == [error.message for error in jsonschema.Draft202012Validator(schema).iter_errors(found)]
+
+
+def test_an_alternate_is_reviewed_with_its_change() -> None:
+    text = LOW + 'alternate "raised" { wall west { starts 3\' } }'
+    result = review(PlanText(text, "a.plan", nothing), book(), DAY, alternate="raised")
+    assert [] == graded(result, "sill-too-near-grade")
