@@ -38,6 +38,10 @@ def read_text(path: Path) -> str:
         raise CannotRead("it may not be opened (permission)") from None
     except (OSError, ValueError) as trouble:
         raise CannotRead(getattr(trouble, "strerror", None) or "it cannot be opened") from None
+    return _decoded(raw)
+
+
+def _decoded(raw: bytes) -> str:
     if raw.startswith((b"\xff\xfe", b"\xfe\xff")):
         raise CannotRead("it is stored as UTF-16; save it as UTF-8")
     if b"\0" in raw[:65536]:
@@ -61,6 +65,22 @@ def open_plan(path: str) -> PlanText:
     except CannotRead as trouble:
         raise Refused(f"{path}: cannot be read: {trouble}", 2) from None
     return PlanText(text, path, lambda used: _read_used(place.parent, used))
+
+
+def piped_plan(raw: bytes) -> PlanText:
+    """A plan from standard input; it can use no other file.
+
+    Raises:
+        Refused: If it is no text that speclint can read.
+    """
+
+    def read(used: str) -> str:
+        raise CannotRead("a plan from standard input can use no other file")
+
+    try:
+        return PlanText(_decoded(raw[: MOST_BYTES + 1]), "standard input", read)
+    except CannotRead as trouble:
+        raise Refused(f"standard input: cannot be read: {trouble}", 2) from None
 
 
 def _read_used(folder: Path, used: str) -> str:

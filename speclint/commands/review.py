@@ -8,7 +8,7 @@ import sys
 from pathlib import Path
 
 from speclint.commands.common import put, rendered, rulebook_of, units_of, width
-from speclint.commands.files import Refused, demo_plan, open_plan, write_file
+from speclint.commands.files import Refused, demo_plan, open_plan, piped_plan, write_file
 from speclint.outputs.letter import Frame, letter, text_of
 from speclint.pipeline import PlanText, review
 from speclint.rulebook.book import Rulebook
@@ -49,7 +49,7 @@ def _plan(path: str) -> PlanText:
     if path == "--demo":
         return demo_plan()
     if path == "-":
-        return PlanText(sys.stdin.read(), "standard input", open_plan(__file__).read)
+        return piped_plan(sys.stdin.buffer.read())
     return open_plan(path)
 
 

@@ -7,6 +7,7 @@ from speclint.measures.facts import Facts, Working
 from speclint.measures.register import measure
 from speclint.science.flashing import chimney_cricket_height, chimney_cricket_required
 from speclint.science.ice import ice_barrier_length
+from speclint.units import INCH
 
 # covering: (least slope, section of the code)
 LEAST_SLOPE = (
@@ -19,6 +20,8 @@ LEAST_SLOPE = (
     ("lapped metal",    3 / 12,    "R905.10.2"),
     ("membrane",        0.25 / 12, "R905.9"),
 )  # fmt: skip
+FRAMED = 6.5 * INCH
+FRAMED_BASIS = Citation("", "2x6 studs and sheathing", "common practice")
 
 
 @measure("roof", "least slope", "slope", "least slope for its covering")
@@ -37,11 +40,18 @@ def ice_barrier_need(roof: Facts, work: Working) -> float:
     walls = [wall for wall in roof["covers"] or () if work.maybe(wall, "gable") != "yes"]
     if not walls:
         raise work.missing(roof, "covers")
-    thickness = max(float(work.need(wall, "log size")) for wall in walls)
+    thickness = max(_thickness(wall, work) for wall in walls)
     reach = max(float(work.need(wall, "roof reach")) for wall in walls)
     return float(
         work.call(ice_barrier_length, overhang=reach, wall_thickness=thickness, pitch=work.need(roof, "pitch"))
     )
+
+
+def _thickness(wall: Facts, work: Working) -> float:
+    """The log size; a wall of no logs is taken as a framed one."""
+    if work.maybe(wall, "log size") is None and work.need(wall, "stacked") == "no":
+        return float(work.assume("log size", FRAMED, "length", "thickness of a framed wall", FRAMED_BASIS))
+    return float(work.need(wall, "log size"))
 
 
 @measure("roof", "slippery", "yes or no", "whether snow slides off it")

@@ -105,9 +105,9 @@ def wall_overhang_need(wall: Facts, work: Working) -> float:
     return float(rake if work.need(wall, "gable") == "yes" else eave)
 
 
-@measure("wall", "overhang advice", "length", "overhang that guidance on log homes prefers for its storeys")
+@measure("wall", "overhang advice", "length", "least overhang that guidance on log homes advises for its storeys")
 def overhang_advice(wall: Facts, work: Working) -> float:
-    """The preferred figure."""
+    """The lesser of its two figures; the other is what it prefers."""
     least, _ = work.call(log_wall_eave_advice, storeys=work.need(wall, "storeys"))
     return float(least)
 

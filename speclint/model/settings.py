@@ -97,6 +97,11 @@ def text(meaning: str, example: str, **more: Any) -> Any:
     return _setting("text", meaning, example, **more)
 
 
+def station(meaning: str, example: str, **more: Any) -> Any:
+    """A weather station of the reference table, in quotes."""
+    return _setting("station", meaning, example, **more)
+
+
 def species(meaning: str, **more: Any) -> Any:
     """A wood species of the reference table."""
     return _setting("species", meaning, "eastern white pine", **more)

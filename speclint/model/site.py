@@ -15,7 +15,9 @@ class Site(Element):
     kind: ClassVar[str] = "site"
     single: ClassVar[bool] = True
 
-    weather: str | None = say.text("the nearest station of the reference table, by name and state", '"Marquette, MI"')
+    weather: str | None = say.station(
+        "the nearest station of the reference table, by name and state", '"Marquette, MI"'
+    )
     latitude: float | None = say.number("ratio", "degrees north of the equator", "46.5", -90, 90)
     longitude: float | None = say.number("ratio", "degrees east of Greenwich; west is negative", "-87.4", -180, 180)
     elevation: float | None = say.length("height of the lot above the sea", "1,400 ft", low=-200, high=6000)

@@ -45,6 +45,8 @@ def read_value(setting: Setting, items: Items) -> PlainValue:
         return _choice(setting, items, item)
     if setting.dimension == "text":
         return _text(setting, items, item)
+    if setting.dimension == "station":
+        return _station(setting, items, item)
     if setting.dimension == "species":
         return _species(setting, items, item)
     if setting.dimension == "angle":
@@ -71,6 +73,20 @@ def _text(setting: Setting, items: Items, item: Item) -> str:
             f"“{setting.name}” needs a text in quotes", f"write for example: {setting.name} {setting.example}", item
         )
     return items.take().text[1:-1]
+
+
+def _station(setting: Setting, items: Items, item: Item) -> str:
+    from speclint.tables.rows import UnknownRow
+    from speclint.tables.stations import find_station
+
+    named = _text(setting, items, item)
+    try:
+        find_station(named)
+    except UnknownRow as unknown:
+        near = " or ".join(f"“{name}”" for name in unknown.nearest)
+        help = f"did you mean {near}?" if near else "or state latitude and longitude in place of it"
+        raise BadValue(f"there is no weather station “{named}” in the reference table", help, item) from None
+    return named
 
 
 def _species(setting: Setting, items: Items, item: Item) -> str:

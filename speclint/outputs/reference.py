@@ -114,8 +114,8 @@ def _written(setting: Setting) -> str:
         return f"{'names of' if setting.many else 'the name of a'} {kinds}"
     if setting.choices:
         return "<br>".join(f"`{phrase}`: {meaning}" for phrase, meaning in setting.choices.items())
-    if setting.dimension in ("text", "species"):
-        return "a text in quotes" if setting.dimension == "text" else "a species of the table"
+    if setting.dimension in ("text", "station", "species"):
+        return "a species of the table" if setting.dimension == "species" else "a text in quotes"
     return NEEDED_AS[setting.dimension].replace("|", "\\|")
 
 

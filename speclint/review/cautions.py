@@ -18,4 +18,5 @@ ALWAYS = (
 def cautions(rulings: list[Ruling], book: Rulebook) -> tuple[str, ...]:
     """The standing cautions, then one for each kind of licensed practice that findings call for."""
     called = dict.fromkeys(ruling.defer for ruling in rulings if ruling.defer)
-    return (*ALWAYS, *called)
+    aside = [f"Set aside by house limits: {rule.name} ({rule.says})." for rule in book.rules if not rule.tiers]
+    return (*ALWAYS, *aside, *called)

@@ -44,6 +44,8 @@ def judge(sheet: Sheet, book: Rulebook, system: System) -> tuple[list[Ruling], l
         facts = sheet[element.label]
         for index, tier, answer, where in judge_element(facts):
             rule = book.rules[index]
+            if not rule.tiers:  # set aside by house limits
+                continue
             found = _Writer(rule, facts, system).ruling(tier, answer is False and where is True)
             if found is not None:
                 (trips if found.outcome == "trips" else unanswered).append((index, found))

@@ -109,7 +109,7 @@ class Checker:
         one, other = dimension_of(left), dimension_of(right)
         zero = any(side[0] == "number" and side[1] == 0 for side in (left, right))
         if one == other or {one, other} <= PLAIN or zero:
-            if one in ("choice", "text", "species", "section", "yes or no"):
+            if one in ("choice", "text", "station", "species", "section", "yes or no"):
                 raise Refused(f"{_a(one)} has no size to compare", token, "write: NAME is WORD")
             return
         raise Refused(f"{_a(one)} cannot be compared or added to {_a(other)}", token)
@@ -196,7 +196,7 @@ class Checker:
     def _is(self, children: list[Any], wanted: bool) -> Expression:
         field = self._field(children[0])
         phrases = tuple(str(word.children[0]).strip('"') for word in children[1:])
-        if field[3] not in ("choice", "yes or no", "text", "species"):
+        if field[3] not in ("choice", "yes or no", "text", "station", "species"):
             raise Refused(
                 f"“{field[2]}” is {_a(field[3])}, not a word", _first(children[0]), "compare it with >= or <="
             )

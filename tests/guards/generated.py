@@ -20,10 +20,36 @@ def _developers() -> str:
     return before + BEGIN + glossary() + END + rest.split(END)[1]
 
 
+REVIEW_BEGIN = "<!-- review of the plan above: made by `sh .ci/tasks reference` -->\n"
+REVIEW_END = "<!-- end of review -->\n"
+
+
+def readme_plan() -> str:
+    """The plan that the README shows."""
+    return (ROOT / "README.md").read_text(encoding="utf-8").split("```plan\n")[1].split("```")[0]
+
+
+def _readme() -> str:
+    """README.md with the review of its plan made anew."""
+    from speclint.outputs.letter import Frame, letter, text_of
+    from speclint.pipeline import PlanText, review
+
+    def read(name: str) -> str:
+        raise AssertionError(name)
+
+    text = (ROOT / "README.md").read_text(encoding="utf-8")
+    result = review(PlanText(readme_plan(), "house.plan", read), load_rulebook(), "2026-11-25")
+    told = text_of(letter(result, Frame(100, "2026-11-25", brief=True)))
+    before, rest = text.split(REVIEW_BEGIN)
+    shown = f"```\n$ speclint review --brief house.plan\n{told}```\n"
+    return before + REVIEW_BEGIN + shown + REVIEW_END + rest.split(REVIEW_END)[1]
+
+
 GENERATED: dict[str, Callable[[], str]] = {
     "grammar/language-reference.md": language_reference,
     "rules/README.md": lambda: rulebook_index(load_rulebook()),
     "DEVELOPERS.md": _developers,
+    "README.md": _readme,
 }
 
 

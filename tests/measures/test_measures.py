@@ -1,0 +1,168 @@
+"""Measures bound to parts of a home: hand-computed values, what is missing, and what each number unfolds to."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint.language.parse import parse
+from speclint.measures.facts import CircularMeasure, Facts, Sheet, Working
+from speclint.measures.register import Measure, UnknownMeasure, find_measure, measures
+from speclint.model.build import build
+from speclint.model.element import settings_of
+from speclint.model.kinds import KINDS
+from speclint.quantity import Absent, Quantity
+from speclint.units import Dimension
+
+HOUSE = """
+site { weather "Marquette, MI"; rain wind SW; ground snow 70 psf; frost depth 60"; rain intensity 4 in/h }
+wall south {
+    faces S; length 40'; height 8'; build log round 10"; scribed yes; species lodgepole pine; seasoning green
+    starts 12"; ground lawn
+}
+wall west { faces W; length 30'; height 8'; peak 20'; build log round 10"; starts 12" }
+roof main {
+    covers south, west; gables west; form gable; pitch 10:12; eaves 2'; rakes 1'; run 15'
+    gutters none; covering standing seam
+}
+porch lake { along south; depth 8'; roof height 8'; hung on wall }
+post lake { under porch lake; size 8x8; height 8'; footing 48" }
+window west { wall west; sill 4'; height 5' }
+gutter south { on roof main; over south; profile ogee 5"; length 40'; fall 1/16" per ft }
+downspout south { gutter south; count 2; size 3x4 }
+"""
+
+
+def sheet(text: str = HOUSE) -> Sheet:
+    home, mistakes = build([parse(text, "a.plan")], "a.plan")
+    assert () == mistakes
+    return Sheet(home)
+
+
+def found(label: str, name: str, text: str = HOUSE) -> Quantity:
+    facts = sheet(text)
+    quantity = facts.quantity(facts[label], name)
+    assert isinstance(quantity, Quantity)
+    return quantity
+
+
+def absent(label: str, name: str, text: str) -> Absent:
+    facts = sheet(text)
+    quantity = facts.quantity(facts[label], name)
+    assert isinstance(quantity, Absent)
+    return quantity
+
+
+@pytest.mark.parametrize(
+    ("label", "name", "shown"),
+    [
+        ("wall south", "roof reach", "2'-0\""),
+        ("wall west", "roof reach", '12"'),
+        ("wall south", "gable", "no"),
+        ("wall west", "gable", "yes"),
+        ("wall west", "top of wood", "20'-0\""),
+        ("wall south", "cover ratio", "1.00"),  # porch: 8 ft over 8 ft
+        ("wall west", "cover ratio", "0.12"),  # rake: 1 ft over 8 ft
+        ("wall west", "sheltered height", '20 3/4"'),  # 12 in / tan 30
+        ("wall west", "faces rain", "yes"),
+        ("wall south", "faces rain", "yes"),
+        ("wall south", "overhang need", '18"'),
+        ("wall west", "overhang need", '12"'),
+        ("wall south", "overhang for height", '12"'),
+        ("wall south", "settlement", '5 3/4"'),  # 6 percent of 8 ft
+        ("post lake", "travel need", '6 3/4"'),
+        ("post lake", "footing clearance", '-12"'),
+        ("window west", "cover ratio", "0.06"),  # 1 ft over 16 ft
+        ("gutter south", "roof area", "680 ft2"),  # (15 + 2) by 40
+        ("gutter south", "demand", "3,264 ft2 at 1 in/h"),  # 680 x 1.2 x 4
+        ("gutter south", "capacity", "5,520 ft2 at 1 in/h"),
+        ("downspout south", "demand", "1,632 ft2 at 1 in/h"),
+        ("downspout south", "capacity", "14,400 ft2 at 1 in/h"),
+        ("roof main", "slippery", "yes"),
+        ("roof main", "ice barrier need", "6'-3 1/2\""),  # (24 + 10 + 24) x hypot(1, 10/12)
+        ("site", "decay hazard", "moderate"),
+    ],
+)
+def test_a_measure_has_the_value_worked_by_hand(label: str, name: str, shown: str) -> None:
+    assert shown == found(label, name).shown()
+
+
+def test_a_number_unfolds_to_the_statements_it_came_from() -> None:
+    def leaves(quantity: Quantity) -> set[str]:
+        if not quantity.inputs:
+            return {f"{quantity.name} of {quantity.element}"}
+        return set().union(*(leaves(part) for part in quantity.inputs))
+
+    wanted = {"height of wall south", "species of wall south", "seasoning of wall south", "scribed of wall south"}
+    assert wanted <= leaves(found("post lake", "travel need"))
+
+
+def test_every_computed_number_that_follows_a_publication_carries_its_citation() -> None:
+    assert ["hud-durability-2002"] == [citation.key for citation in found("wall south", "overhang need").citations]
+
+
+def test_an_assumed_input_says_that_speclint_assumed_it() -> None:
+    inputs = found("wall south", "settlement").inputs
+    assert ["assumed by speclint"] == [part.how for part in inputs if part.name == "service moisture"]
+
+
+def test_the_nearest_station_stands_for_coordinates_and_says_how_far_it_is() -> None:
+    notes = found("site", "station", "site { latitude 46.55; longitude -87.40 }").notes
+    assert any(note.startswith("nearest station: Marquette") and note.endswith("km away") for note in notes)
+
+
+def test_a_far_station_is_said_to_be_far() -> None:
+    notes = found("site", "station", "site { latitude 60; longitude -30 }").notes
+    assert any("far for one climate" in note for note in notes)
+
+
+def test_a_station_much_higher_than_the_lot_is_said_to_be_so() -> None:
+    text = 'site { weather "Denver, CO"; elevation 500 m }'
+    assert any("above the lot" in note for note in found("site", "decay hazard index", text).notes)
+
+
+@pytest.mark.parametrize(
+    ("text", "label", "name", "missing"),
+    [
+        ("wall a { height 8' }", "wall a", "roof reach", [("wall a", "roof")]),
+        ("wall a { height 8' }\nroof b { covers a }", "wall a", "roof reach", [("roof b", "form")]),
+        ("wall a { build log round }", "wall a", "settlement", [("wall a", "height")]),
+        ("site { frost depth 4' }", "site", "decay hazard index", [("site", "weather")]),
+        ("post a { height 8' }", "post a", "footing clearance", [("post a", "footing")]),
+    ],
+)
+def test_a_measure_that_lacks_an_input_says_which(
+    text: str, label: str, name: str, missing: list[tuple[str, str]]
+) -> None:
+    assert missing == [(one.element, one.setting) for one in absent(label, name, text).missing]
+
+
+def test_a_measure_outside_its_table_says_so_and_asks_nothing() -> None:
+    text = "deck a { joists 3x14 at 16\"; joist species southern pine; along b }\nwall b { height 8' }"
+    result = absent("deck a", "joist span limit", text)
+    assert ((), True) == (result.missing, "does not go so far" in result.reason)
+
+
+def test_a_name_that_is_no_measure_is_a_fault_of_the_program() -> None:
+    with pytest.raises(UnknownMeasure, match="^wanted a measure of a wall; got 'wall heigth'$"):
+        find_measure("wall", "wall heigth")
+
+
+def test_a_measure_that_needs_itself_is_a_fault_of_the_program(monkeypatch: pytest.MonkeyPatch) -> None:
+    def ring(facts: Facts, work: Working) -> float:
+        return float(work.need(facts, "reach"))
+
+    monkeypatch.setitem(measures()["wall"], "reach", Measure("wall", "reach", "length", "a ring", ring))  # type: ignore[arg-type]
+    with pytest.raises(CircularMeasure, match="^reach of wall south needs itself$"):
+        found("wall south", "reach")
+
+
+def test_every_measure_has_a_known_dimension_and_a_meaning() -> None:
+    known = {*Dimension.__args__, "yes or no", "choice", "text"}  # type: ignore[attr-defined]
+    looked = [measure for kinds in measures().values() for measure in kinds.values()]
+    assert 60 < len(looked)
+    assert [] == [measure.name for measure in looked if measure.dimension not in known or not measure.meaning]
+
+
+def test_no_measure_hides_a_setting_of_its_element() -> None:
+    hidden = [(kind, name) for kind, named in measures().items() for name in named if name in settings_of(KINDS[kind])]
+    assert [] == hidden
