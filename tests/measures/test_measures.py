@@ -143,7 +143,7 @@ def test_a_measure_outside_its_table_says_so_and_asks_nothing() -> None:
 
 
 def test_a_name_that_is_no_measure_is_a_fault_of_the_program() -> None:
-    with pytest.raises(UnknownMeasure, match="^wanted a measure of a wall; got 'wall heigth'$"):
+    with pytest.raises(UnknownMeasure, match=r"^wanted a measure of a wall; got 'wall heigth'$"):
         find_measure("wall", "wall heigth")
 
 
@@ -152,7 +152,7 @@ def test_a_measure_that_needs_itself_is_a_fault_of_the_program(monkeypatch: pyte
         return float(work.need(facts, "reach"))
 
     monkeypatch.setitem(measures()["wall"], "reach", Measure("wall", "reach", "length", "a ring", ring))  # type: ignore[arg-type]
-    with pytest.raises(CircularMeasure, match="^reach of wall south needs itself$"):
+    with pytest.raises(CircularMeasure, match=r"^reach of wall south needs itself$"):
         found("wall south", "reach")
 
 
