@@ -178,11 +178,11 @@ def post_need(post: Facts, work: Working) -> float:
     return float(work.call(post_inset_need, height=work.need(post, "height")))
 
 
-@measure("post", "roofed", "yes or no", "whether a porch roof stands over it")
+@measure("post", "roofed", "yes or no", "whether a porch roof or the main roof stands over it")
 def post_roofed(post: Facts, work: Working) -> str:
-    """Whether it carries a porch, or a deck under a porch."""
+    """Whether it carries a porch or a roof, or a deck under a porch."""
     decks = post["decks"]
-    return "yes" if post["porches"] or any(deck["porch"] is not None for deck in decks) else "no"
+    return "yes" if post["porches"] or post["roofs"] or any(deck["porch"] is not None for deck in decks) else "no"
 
 
 @measure("window, door", "cover", "length", "reach of the roof, porch or hood over it")

@@ -34,12 +34,7 @@ def source_for(kind: str, rules: Iterable[tuple[int, Rule]]) -> str:
             lines.append(f"    w = {writer.condition(rule.where)}")
             lines.append("    if w is not False:")
             indent, where = "        ", "w"
-        for number, tier in enumerate(rule.tiers):
-            lines.append(f"{indent}c = {writer.condition(tier.condition)}")
-            lines.append(f"{indent}if c is not True: out.append(({index}, {number}, c, {where}))")
-            if number + 1 < len(rule.tiers):
-                lines.append(f"{indent}else:")
-                indent += "    "
+        lines += writer.tiers(indent, where)
     lines.append("    return out")
     return "\n".join(lines)
 
@@ -48,9 +43,30 @@ class _Writer:
     """Writes the expressions of one rule as Python."""
 
     def __init__(self, index: int, rule: Rule) -> None:
-        self.index = index
+        self.index, self.rule = index, rule
         self.limits = {limit.name: number for number, limit in enumerate(rule.limits)}
         self.names = (f"t{number}" for number in count())
+
+    def tiers(self, indent: str, where: str) -> list[str]:
+        """The requirements in turn: the first that fails is told, and so is the first that cannot be answered."""
+        lines: list[str] = [f"{indent}u = -1"] if len(self.rule.tiers) > 1 else []
+        for number, tier in enumerate(self.rule.tiers):
+            lines.append(f"{indent}c = {self.condition(tier.condition)}")
+            lines.append(f"{indent}if c is False: out.append(({self.index}, {number}, c, {where}))")
+            last = number + 1 == len(self.rule.tiers)
+            if len(self.rule.tiers) == 1:
+                lines.append(f"{indent}elif c is None: out.append(({self.index}, 0, c, {where}))")
+            elif number == 0:
+                lines.append(f"{indent}elif c is None: u = 0")
+            else:
+                lines.append(f"{indent}elif c is None and u < 0: u = {number}")
+            if not last:
+                lines.append(f"{indent}if c is not False:")
+                indent += "    "
+        if len(self.rule.tiers) > 1:
+            outer = indent[: -4 * (len(self.rule.tiers) - 1)]
+            lines.append(f"{outer}if u >= 0: out.append(({self.index}, u, None, {where}))")
+        return lines
 
     def condition(self, e: Expression) -> str:
         """An expression that is `True`, `False` or `None`."""

@@ -210,3 +210,12 @@ def test_every_and_some_follow_it_too(values: tuple[bool | None, ...]) -> None:
 def test_inches_and_millimetres_of_one_length_compare_as_equal() -> None:
     rule = 'about wall\nlimit low 8" ours "x"\nrequire starts >= low otherwise hold'
     assert ([], []) == ruled(rule, "wall a { starts 203.2 mm }")
+
+
+def test_a_requirement_that_cannot_be_answered_does_not_hide_a_milder_one_that_fails() -> None:
+    rule = (
+        'about wall\nlimit high 9\' ours "x"\n'
+        "require height >= starts otherwise hold\nrequire height >= high otherwise note"
+    )
+    trips, unanswered = ruled(rule, "wall a { height 7' }")
+    assert (["note"], ["hold"]) == ([r.grade for r in trips], [r.grade for r in unanswered])
