@@ -89,7 +89,7 @@ def judging(text: str) -> None:
     home, _ = build([parse(text, "demo.plan")], "demo.plan")
     sheet = Sheet(home)
     judge_of = judges(book.code, book.limits())
-    rules = {kind: sum(rule.kind == kind for rule in book.rules) for kind in judge_of}
+    rules = {kind: sum(kind in rule.kinds for rule in book.rules) for kind in judge_of}
     pairs = [(judge_of[f.element.kind], f) for f in sheet.facts.values() if f.element.kind in judge_of]
     evaluations = sum(rules[f.element.kind] for _, f in pairs)
 

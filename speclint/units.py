@@ -104,6 +104,9 @@ class Value:
     text: str = ""
 
 
+LONGEST = 60  # characters of a quantity
+
+
 class NotAQuantity(ValueError):
     """A text that looks like a quantity and is none."""
 
@@ -132,6 +135,8 @@ def read_quantity(text: str) -> Value:
     Raises:
         NotAQuantity: If the text is no quantity, with the reason in words.
     """
+    if len(text) > LONGEST:
+        raise NotAQuantity(f"“{text[:24]}…” is too long to be a quantity")
     plain = text.replace("′", "'").replace("’", "'").replace("″", '"').replace("”", '"').strip()
     plain = re.sub(r"\s*o\.c\.$", "", plain)
     per_foot = re.sub(r"\s*per (?:ft|foot)$", "", plain)

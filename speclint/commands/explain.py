@@ -171,7 +171,7 @@ def _in_plan(
 def _rule_in_plan(rule: Rule, book: Rulebook, sheet: Sheet, only: Facts | None, system: System) -> list[Line]:
     trips, unanswered = judge(sheet, book, system)
     lines: list[Line] = []
-    about = [facts for facts in sheet.of_kind(rule.kind) if only is None or facts is only]
+    about = [f for kind in rule.kinds for f in sheet.of_kind(kind) if only is None or f is only]
     for facts in about:
         ruling = next((r for r in (*trips, *unanswered) if r.rule == rule.name and r.element == facts.label), None)
         if ruling is None:
@@ -184,4 +184,4 @@ def _rule_in_plan(rule: Rule, book: Rulebook, sheet: Sheet, only: Facts | None, 
             for quantity in ruling.evidence:
                 lines += unfold(quantity, system, 2)
         lines.append(())
-    return lines or [(Part(f"  the plan has no {rule.kind}", "quiet"),)]
+    return lines or [(Part(f"  the plan has no {' or '.join(rule.kinds)}", "quiet"),)]

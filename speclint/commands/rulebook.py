@@ -43,7 +43,7 @@ def _wanted(rule: Rule, stated: argparse.Namespace) -> bool:
     return (
         all(word.lower() in text for word in stated.words)
         and (stated.grade is None or stated.grade in grades_of(rule))
-        and (stated.about is None or stated.about == rule.kind)
+        and (stated.about is None or stated.about in rule.kinds)
     )
 
 
@@ -52,7 +52,7 @@ def _object(rule: Rule) -> dict[str, object]:
         "name": rule.name,
         "title": rule.title,
         "group": rule.group,
-        "about": rule.kind,
+        "about": list(rule.kinds),
         "grades": grades_of(rule),
         "limits": [
             {"name": limit.name, "value": limit.text, "basis": basis_line(limit.basis)} for limit in rule.limits

@@ -27,7 +27,7 @@ def trees_of(text: str, file: str, read: Reader) -> tuple[list[Tree], list[Mista
         read: Reads a file named relative to the folder of the plan; raises `CannotRead`.
     """
     walk = _Walk(read)
-    walk.visit(text, file, "", ())
+    walk.visit(text, file, "", (PurePosixPath(file.replace("\\", "/")).name,))
     return walk.trees, walk.mistakes
 
 
@@ -61,7 +61,10 @@ class _Walk:
             tell(f"{item.text} lies outside the folder of the plan", "keep shared files beside the plan or below it")
         elif path in above:
             tell(f"{item.text} uses itself: {' uses '.join([*above, path])}", "take one of the uses out")
-        elif path not in self.done and len(self.done) < MOST_FILES:
+        elif path not in self.done:
+            if len(self.done) >= MOST_FILES:
+                tell(f"{item.text} is not read: {MOST_FILES} files are in use already", "join some of them")
+                return
             self.done.add(path)
             try:
                 text = self.read(path)

@@ -13,7 +13,7 @@ from speclint.language.nearest import did_you_mean
 from speclint.model.element import Element, Given, How, settings_of
 from speclint.model.home import Assumed, Home, Variance
 from speclint.model.kinds import KINDS
-from speclint.model.read_element import Draft, Reference, mistake_at, read_statement
+from speclint.model.read_element import Draft, Reference, mistake_at, read_statement, unclosed
 from speclint.model.settings import Setting
 from speclint.model.values import read_value
 from speclint.model.variances import read_variance
@@ -22,6 +22,7 @@ from speclint.span import NOWHERE, Span
 STRUCTURE = ("typical", "alternate", "variance", "use")
 _HEADS = frozenset([*KINDS, *STRUCTURE])
 MOST_ELEMENTS = 20_000
+DEEPEST = 20
 
 
 def build(trees: Iterable[Tree], name: str, alternate: str = "") -> tuple[Home, tuple[Mistake, ...]]:
@@ -45,9 +46,9 @@ def build(trees: Iterable[Tree], name: str, alternate: str = "") -> tuple[Home, 
     if alternate:
         if alternate not in work.alternates:
             raise LookupError(", ".join(work.alternates) or "the plan has none")
-        file, body = work.alternates[alternate]
-        for statement in body:
-            work.read(statement, file, "alternate")
+        work.apply(alternate)
+    for other in work.alternates.keys() - {alternate}:
+        work.mistakes += work.trial(other)
     return work.home(name), tuple(work.mistakes)
 
 
@@ -60,6 +61,26 @@ class _Work:
         self.typicals: dict[tuple[str, str], Draft] = {}
         self.alternates: dict[str, tuple[str, tuple[Statement, ...]]] = {}
         self.variances: list[Variance] = []
+        self.depth = 0
+
+    def apply(self, alternate: str) -> None:
+        """Read an alternate over what the plan states."""
+        file, body = self.alternates[alternate]
+        for statement in body:
+            self.read(statement, file, "alternate")
+
+    def trial(self, alternate: str) -> list[Mistake]:
+        """The mistakes in an alternate that is not asked for, found on a copy."""
+        copy = _Work()
+        copy.drafts = {label: draft.copy_as(draft.name) for label, draft in self.drafts.items()}
+        copy.alternates = self.alternates
+        copy.apply(alternate)
+        resolve = _Resolver(copy.drafts, copy.mistakes.append)
+        for draft in copy.drafts.values():
+            for name, references in draft.references.items():
+                if draft.given[name].how == "alternate":
+                    resolve.labels(settings_of(draft.model)[name], references, draft)
+        return copy.mistakes
 
     def read(self, statement: Statement, file: str, how: How = "stated") -> None:
         """Read a statement that stands at the top of a plan or of an alternate."""
@@ -71,10 +92,11 @@ class _Work:
             tell(mistake_at(file, where, "this block has no name before its {", "write for example: wall south { … }"))
             return
         head = items.take_longest(_HEADS)
-        if head == "use":
-            return
-        if head in ("variance", "alternate") and how == "alternate":
-            tell(mistake_at(file, first, f"a {head} cannot stand inside an alternate", "move it out"))
+        if head in ("variance", "alternate", "use") and how == "alternate":
+            tell(mistake_at(file, first, f"“{head}” cannot stand inside an alternate", "move it out"))
+        elif head == "use":
+            if statement.body is not None:
+                tell(mistake_at(file, first, "“use” takes no block", "end it after the name of the file"))
         elif head == "variance":
             found = read_variance(items, statement, file, tell)
             self.variances += [found] if found else []
@@ -110,9 +132,7 @@ class _Work:
         draft = replace(draft, place=place)
         fresh = Draft(draft.model, name, place)
         self._body(fresh, statement.body, "typical")
-        draft.values.update(fresh.values)
-        draft.given.update(fresh.given)
-        draft.references.update(fresh.references)
+        draft.take_over(fresh)
 
     def _element(self, kind: str, items: Items, statement: Statement, file: str, how: How, first: Item) -> None:
         names = self._element_names(kind, items, file, first)
@@ -131,9 +151,7 @@ class _Work:
             if there is None:
                 self.drafts[draft.label] = draft
             elif how == "alternate":
-                there.values.update(draft.values)
-                there.given.update(draft.given)
-                there.references.update(draft.references)
+                there.take_over(draft)
             else:
                 says = f"{draft.label} is already there, in line {there.place.line}"
                 self.mistakes.append(mistake_at(file, first, says, "give one of them another name"))
@@ -167,8 +185,10 @@ class _Work:
             where = Item("", "{", statement.line, statement.column)
             says = f"a block cannot stand inside {draft.label}"
             tell(mistake_at(draft.place.file, where, says, "is a closing } missing before it?"))
-            if Items(statement).take_longest(_HEADS) and how != "typical":
+            if Items(statement).take_longest(_HEADS) and how != "typical" and self.depth < DEEPEST:
+                self.depth += 1
                 self.read(statement, draft.place.file, how)
+                self.depth -= 1
 
     def home(self, name: str) -> Home:
         """The home that all drafts make, with typicals applied and references resolved; it always has a site."""
@@ -275,6 +295,8 @@ class _Resolver:
 
 def _no_such_kind(items: Items, statement: Statement, file: str, first: Item) -> Mistake:
     got = " ".join(items.words_ahead(3)) or first.text
+    if (open_text := unclosed(file, first)) is not None:
+        return open_text
     if first.kind == "STRAY":
         return mistake_at(file, first, f"“{first.text}” means nothing here", "take it out")
     if statement.body is None:

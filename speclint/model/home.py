@@ -42,7 +42,16 @@ class Home:
     alternates: tuple[str, ...] = ()
     assumed: tuple[Assumed, ...] = ()
     places: Mapping[str, Span] = field(default_factory=dict)
+    _by_kind: Mapping[str, list[Element]] = field(init=False, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        by_kind: dict[str, list[Element]] = {}
+        for element in self.elements.values():
+            by_kind.setdefault(element.kind, []).append(element)
+        object.__setattr__(self, "_by_kind", by_kind)
 
     def of_kind(self, *kinds: str) -> Iterator[Element]:
         """The elements of the given kinds, in the order of the plan."""
+        if len(kinds) == 1:
+            return iter(self._by_kind.get(kinds[0], ()))
         return (element for element in self.elements.values() if element.kind in kinds)

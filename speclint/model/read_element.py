@@ -15,7 +15,7 @@ from speclint.model.settings import Setting
 from speclint.model.values import BadValue, read_value
 from speclint.span import Span
 
-MOST_COUNT = 10_000
+LONGEST_MESSAGE = 300
 
 
 @dataclass(slots=True)
@@ -44,6 +44,15 @@ class Draft:
         """The element as the plan calls it."""
         return f"{self.model.kind} {self.name}" if self.name else self.model.kind
 
+    def take_over(self, other: Draft) -> None:
+        """Let what another draft states win over what this one states."""
+        for setting in other.given:
+            self.references.pop(setting, None)
+        self.values.update(other.values)
+        self.given.update(other.given)
+        self.references.update(other.references)
+        self.like = other.like or self.like
+
     def copy_as(self, name: str) -> Draft:
         """The same statements under another name, for several like elements stated together."""
         return replace(
@@ -71,11 +80,15 @@ def read_statement(draft: Draft, statement: Statement, how: How, tell: Callable[
             tell(_not_a_setting(draft, items, item))
             return
         if name == "like":
-            draft.like = items.take() if items.peek() else None
+            if items.peek() is None:
+                says = "“like” names no typical"
+                tell(mistake_at(draft.place.file, item, says, f"write the name of a typical {draft.model.kind} after it"))
+                return
+            draft.like = items.take()
             first = False
             continue
         try:
-            _read_with_followers(draft, settings, settings[name], items, how, tell)
+            _read_with_followers(draft, settings, settings[name], item, items, how, tell)
         except BadValue as trouble:
             tell(mistake_at(draft.place.file, trouble.item or item, trouble.message, trouble.help))
             return
@@ -84,10 +97,21 @@ def read_statement(draft: Draft, statement: Statement, how: How, tell: Callable[
 
 def mistake_at(file: str, item: Item, message: str, help: str) -> Mistake:
     """A mistake about one item of a statement."""
+    if len(message) > LONGEST_MESSAGE:
+        message = f"{message[: LONGEST_MESSAGE - 100]} … {message[-90:]}"
     return Mistake(file, item.line, item.column, max(1, len(item.text.split("\n")[0])), message, help)
 
 
+def unclosed(file: str, item: Item | None) -> Mistake | None:
+    """The mistake of a text whose quotation mark is not closed, where the item is one."""
+    if item is None or item.kind != "UNCLOSED":
+        return None
+    return mistake_at(file, item, "the quotation mark opened here is not closed", 'close it with " on the same line')
+
+
 def _not_a_setting(draft: Draft, items: Items, item: Item) -> Mistake:
+    if (open_text := unclosed(draft.place.file, item)) is not None:
+        return open_text
     got = " ".join(items.words_ahead(4)) or item.text
     known = tuple(settings_of(draft.model))
     help = did_you_mean(got, known) or f"`speclint explain {draft.model.kind}` lists the settings"
@@ -98,12 +122,12 @@ def _read_with_followers(
     draft: Draft,
     settings: dict[str, Setting],
     setting: Setting,
+    item: Item,
     items: Items,
     how: How,
     tell: Callable[[Mistake], None],
 ) -> None:
     """Read a setting, what may follow it without a comma, and filler such as “above grade”."""
-    item = items.items[items.at - 1]
     _read_setting(draft, setting, settings, item, items, how, tell)
     then = setting.then
     while (nxt := items.peek()) is not None and nxt.kind != "COMMA":
@@ -143,9 +167,11 @@ def _read_setting(
     how: How,
     tell: Callable[[Mistake], None],
 ) -> None:
+    if setting.name in draft.given:
+        says = f"“{setting.name}” is stated twice for {draft.label}"
+        tell(mistake_at(draft.place.file, item, says, "keep one of the two; the first is used"))
+        draft = Draft(draft.model, draft.name, draft.place)  # the second is read for its own mistakes and let go
     start = items.at
-    stated_twice = setting.name in draft.given and draft.given[setting.name].how == how
-    before = draft.values.get(setting.attribute)
     words = items.words_ahead(1)
     if words == ["unknown"]:
         items.take()
@@ -161,10 +187,6 @@ def _read_setting(
             value = read_value(setting, items)
         written = " ".join(found.text for found in items.items[start : items.at])
         _keep(draft, setting, value, Given(_span(draft, item), written, how))
-    if stated_twice and how != "alternate":
-        says = f"“{setting.name}” is stated twice for {draft.label}"
-        tell(mistake_at(draft.place.file, item, says, "keep one of the two; the first is used"))
-        draft.values[setting.attribute] = before
 
 
 def _keep(draft: Draft, setting: Setting, value: object, given: Given) -> None:

@@ -8,9 +8,9 @@ from speclint.language.atoms import Mistake, Statement
 from speclint.language.items import Item, Items
 from speclint.language.nearest import did_you_mean
 from speclint.model.home import Variance
-from speclint.model.read_element import mistake_at
+from speclint.model.read_element import mistake_at, unclosed
 from speclint.span import Span
-from speclint.units import NotAQuantity, read_quantity
+from speclint.units import NotAQuantity, read_quantity, show
 
 _SETTINGS = frozenset(("because", "accepted by", "until"))
 
@@ -51,21 +51,28 @@ def _settings(statement: Statement, file: str, tell: Callable[[Mistake], None]) 
         start = items.peek() or Item("", "{", line.line, line.column)
         name = items.take_longest(_SETTINGS)
         item = items.peek()
-        if not name:
+        if (open_text := unclosed(file, item if name else start)) is not None:
+            tell(open_text)
+        elif not name:
             got = " ".join(items.words_ahead(3)) or start.text
             help = did_you_mean(got, _SETTINGS) or "a variance has: because, accepted by, until"
             tell(mistake_at(file, start, f"“{got}” is not a setting of a variance", help))
         elif item is None or (name != "until" and item.kind != "TEXT"):
             tell(mistake_at(file, item or start, f"“{name}” needs a text in quotes", ""))
-        elif name == "until" and not _is_date(item):
-            tell(mistake_at(file, item, f"“{item.text}” is not a date", "write a date such as 2027-06-30"))
+        elif name == "until":
+            day = _day(item)
+            if not day:
+                tell(mistake_at(file, item, f"“{item.text}” is not a date", "write a date such as 2027-06-30"))
+            stated[name] = day
         else:
             stated[name] = item.text.strip('"')
     return stated
 
 
-def _is_date(item: Item) -> bool:
+def _day(item: Item) -> str:
+    """The day that an item names as an ISO date, or nothing where it names none."""
     try:
-        return item.kind == "QUANTITY" and read_quantity(item.text).dimension == "date"
+        value = read_quantity(item.text)
     except NotAQuantity:
-        return False
+        return ""
+    return show(value.number, "date") if value.dimension == "date" else ""

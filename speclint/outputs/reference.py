@@ -139,7 +139,7 @@ def _row(rule: Rule) -> str:
     given = {tier.grade for tier in rule.tiers}
     grades = ", ".join(grade for grade in GRADES if grade in given)
     basis = "; ".join(basis_line(basis) for basis in rule.basis[:2])
-    return f"| [`{rule.name}`]({rule.name}.md) | {rule.title} | {rule.kind} | {grades} | {basis} |"
+    return f"| [`{rule.name}`]({rule.name}.md) | {rule.title} | {', '.join(rule.kinds)} | {grades} | {basis} |"
 
 
 def glossary() -> str:

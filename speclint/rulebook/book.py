@@ -135,7 +135,8 @@ def compile_rules(rules: Iterable[Rule]) -> CodeType:
 
     by_kind: dict[str, list[tuple[int, Rule]]] = {}
     for index, rule in enumerate(rules):
-        by_kind.setdefault(rule.kind, []).append((index, rule))
+        for kind in rule.kinds:
+            by_kind.setdefault(kind, []).append((index, rule))
     text = "\n".join(source_for(kind, about) for kind, about in by_kind.items())
     return compile(text, "<rulebook>", "exec", optimize=2)
 

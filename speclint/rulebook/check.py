@@ -41,9 +41,9 @@ def dimension_of(expression: Expression) -> str:
 class Checker:
     """Checks the expressions of one rule."""
 
-    def __init__(self, kind: str, limits: dict[str, Limit]) -> None:
+    def __init__(self, kinds: tuple[str, ...], limits: dict[str, Limit]) -> None:
         self.limits = limits
-        self.kinds: tuple[str, ...] = (kind,)
+        self.kinds = kinds
 
     def condition(self, tree: Tree[Token]) -> Expression:
         """A checked condition.

@@ -90,11 +90,11 @@ class _Reader:
         self.troubles.append(PageTrouble(self.page.file, start + line - 1, column, message, help))
 
     def _rule(self, found: dict[str, list[Any]]) -> Rule:
-        kind_token = found["about"][0].children[0]
-        kind = str(kind_token)
-        if kind not in KINDS:
-            help = did_you_mean(kind, KINDS) or f"one of: {', '.join(KINDS)}"
-            raise Refused(f"“{kind}” is not a kind of element", kind_token, help)
+        for token in found["about"][0].children[0].children:
+            if str(token) not in KINDS:
+                help = did_you_mean(str(token), KINDS) or f"one of: {', '.join(KINDS)}"
+                raise Refused(f"“{token}” is not a kind of element", token, help)
+        kinds = tuple(str(token) for token in found["about"][0].children[0].children)
         name_token = found["name"][0].children[0]
         stem = self.page.file.rsplit("/", 1)[-1].removesuffix(".md")
         if str(name_token) != stem:
@@ -104,13 +104,13 @@ class _Reader:
             help = did_you_mean(group, self.groups) or f"one of: {'; '.join(self.groups)}"
             self._tell(found["group"][0].children[0], f"“{group}” is no group of the rulebook", help)
         limits = {limit.name: limit for limit in map(self._limit, found.get("limit", ()))}
-        checker = Checker(kind, limits)
+        checker = Checker(kinds, limits)
         where = found["about"][0].children[1]
         tiers = tuple(self._tier(checker, clause) for clause in found["require"])
         rule = Rule(
             name=str(name_token),
             group=group,
-            kind=kind,
+            kinds=kinds,
             where=None if where is None else checker.condition(where),
             tiers=tiers,
             says=self._text(found, "says"),
@@ -127,7 +127,7 @@ class _Reader:
             ),
             defer=self._text(found, "defer") if "defer" in found else "",
             supersedes=tuple(str(token) for clause in found.get("supersedes", ()) for token in clause.children),
-            dimensions=tuple(sorted(dimensions_of(kind).items())),
+            dimensions=tuple(sorted(dimensions_of(kinds[0]).items())),
         )
         self._check_holes(found, rule)
         return rule

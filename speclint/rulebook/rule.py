@@ -46,7 +46,7 @@ class Rule:
 
     name: str
     group: str
-    kind: str
+    kinds: tuple[str, ...]
     where: Expression | None
     tiers: tuple[Tier, ...]
     says: str
