@@ -10,7 +10,7 @@ from pathlib import Path
 
 from speclint.commands.files import Refused, read_text
 from speclint.language.uses import CannotRead
-from speclint.outputs.letter import Line, text_of
+from speclint.outputs.letter import Line, text_of, visible
 from speclint.rulebook.book import Rulebook, load_rulebook
 from speclint.units import System
 
@@ -22,9 +22,12 @@ def rulebook_of(stated: argparse.Namespace) -> Rulebook:
 
     Raises:
         BrokenRulebook: If a page or the file of limits cannot be used.
-        Refused: If the file of limits cannot be read.
+        Refused: If a page or the file of limits cannot be read.
     """
-    book = load_rulebook(Path(stated.house_rules) if stated.house_rules else None)
+    try:
+        book = load_rulebook(Path(stated.house_rules) if stated.house_rules else None)
+    except OSError as trouble:
+        raise Refused(f"{trouble.filename or stated.house_rules}: cannot be read: {trouble.strerror}", 3) from None
     if stated.house_limits:
         from speclint.rulebook.house_limits import with_house_limits
 
@@ -51,7 +54,12 @@ def coloured(stated: argparse.Namespace) -> bool:
     """Whether to use colour: as asked, else on a terminal unless NO_COLOR is set."""
     if stated.colour != "auto":
         return bool(stated.colour == "always")
-    return sys.stdout.isatty() and not os.environ.get("NO_COLOR") and os.environ.get("TERM") != "dumb"
+    return (
+        sys.stdout is not None
+        and sys.stdout.isatty()
+        and not os.environ.get("NO_COLOR")
+        and os.environ.get("TERM") != "dumb"
+    )
 
 
 def width() -> int:
@@ -68,10 +76,25 @@ def rendered(lines: list[Line], stated: argparse.Namespace) -> str:
     return styled(lines, width())
 
 
+# What the trade's marks become where a terminal knows plain letters only.
+_PLAIN = str.maketrans({"“": '"', "”": '"', "‘": "'", "’": "'", "′": "'", "″": '"', "–": "-", "…": "...", "°": " deg"})
+
+
 def put(text: str) -> None:
-    """Print text; characters that the terminal cannot show are replaced, not fatal."""
+    """Print text; characters that the terminal cannot show are replaced, not fatal.
+
+    Raises:
+        Refused: If there is nowhere to print to.
+    """
+    if sys.stdout is None:
+        raise Refused("the result cannot be written: standard output is closed", 3)
     try:
         sys.stdout.write(text)
     except UnicodeEncodeError:
         encoding = sys.stdout.encoding or "ascii"
-        sys.stdout.write(text.encode(encoding, "replace").decode(encoding))
+        sys.stdout.write(text.translate(_PLAIN).encode(encoding, "replace").decode(encoding))
+
+
+def tell(message: str) -> None:
+    """Print a message to standard error, with control characters written out."""
+    print("\n".join(visible(line) for line in message.split("\n")), file=sys.stderr)

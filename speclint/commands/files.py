@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import os
+from contextlib import suppress
 from pathlib import Path
+from typing import BinaryIO
 
 from speclint.language.uses import CannotRead
 from speclint.pipeline import PlanText
@@ -28,10 +30,8 @@ def read_text(path: Path) -> str:
     try:
         if path.is_dir():
             raise CannotRead("it is a folder; name a file in it")
-        size = path.stat().st_size
-        if size > MOST_BYTES:
-            raise CannotRead(f"it is {size / 1e6:.0f} MB; the most that is read is {MOST_BYTES / 1e6:.0f} MB")
-        raw = path.read_bytes()
+        with path.open("rb") as opened:
+            raw = _at_most(opened)
     except FileNotFoundError:
         raise CannotRead("there is no such file") from None
     except PermissionError:
@@ -39,6 +39,14 @@ def read_text(path: Path) -> str:
     except (OSError, ValueError) as trouble:
         raise CannotRead(getattr(trouble, "strerror", None) or "it cannot be opened") from None
     return _decoded(raw)
+
+
+def _at_most(opened: BinaryIO) -> bytes:
+    """The bytes of an open file, and not without end where it has none."""
+    raw = opened.read(MOST_BYTES + 1)
+    if len(raw) > MOST_BYTES:
+        raise CannotRead(f"it is too large; the most that is read is {MOST_BYTES / 1e6:.0f} MB")
+    return raw
 
 
 def _decoded(raw: bytes) -> str:
@@ -67,7 +75,7 @@ def open_plan(path: str) -> PlanText:
     return PlanText(text, path, lambda used: _read_used(place.parent, used))
 
 
-def piped_plan(raw: bytes) -> PlanText:
+def piped_plan(opened: BinaryIO) -> PlanText:
     """A plan from standard input; it can use no other file.
 
     Raises:
@@ -78,7 +86,7 @@ def piped_plan(raw: bytes) -> PlanText:
         raise CannotRead("a plan from standard input can use no other file")
 
     try:
-        return PlanText(_decoded(raw[: MOST_BYTES + 1]), "standard input", read)
+        return PlanText(_decoded(_at_most(opened)), "standard input", read)
     except CannotRead as trouble:
         raise Refused(f"standard input: cannot be read: {trouble}", 2) from None
 
@@ -109,10 +117,18 @@ def write_file(path: Path, text: str) -> None:
     Raises:
         Refused: If it cannot be written.
     """
-    beside = path.with_name(f".{path.name}.{os.getpid()}")
+    if not path.name:
+        raise Refused(f"“{path}” is not the name of a file to write", 3)
+    special = path.exists() and not path.is_file() and not path.is_dir()  # a pipe or a terminal is written straight to
+    if not special:
+        path = path.resolve()
+    beside = path if special else path.with_name(f".{path.name}.{os.getpid()}")
     try:
-        beside.write_text(text, encoding="utf-8")
-        os.replace(beside, path)
+        beside.write_text(text, encoding="utf-8", errors="backslashreplace")
+        if beside != path:
+            os.replace(beside, path)
     except OSError as trouble:
-        beside.unlink(missing_ok=True)
+        if beside != path:
+            with suppress(OSError):
+                beside.unlink()
         raise Refused(f"{path}: cannot be written: {trouble.strerror or trouble}", 3) from None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Sequence
 
@@ -28,20 +29,19 @@ def main(words: Sequence[str] | None = None) -> int:
 
 
 def _run(given: list[str]) -> int:
-    import os
-
     from speclint.commands.words import parser
 
     os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")  # no other package alters our model; starts faster
     try:
-        stated = parser().parse_args(given)
-    except SystemExit as stop:
-        return 0 if stop.code in (0, None) else 3
-    try:
-        status: int = stated.run(stated)
-        sys.stdout.flush()
+        try:
+            stated = parser().parse_args(given)
+            status: int = stated.run(stated)
+        except SystemExit as stop:
+            status = 0 if stop.code in (0, None) else 3
+        if sys.stdout is not None:
+            sys.stdout.flush()
     except BrokenPipeError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        _let_go_of_output()
         return 0
     except KeyboardInterrupt:
         print("stopped", file=sys.stderr)
@@ -50,13 +50,24 @@ def _run(given: list[str]) -> int:
         told = _told(trouble)
         if told is None:
             raise
-        print(f"speclint: {told[0]}", file=sys.stderr)
+        if isinstance(trouble, OSError):
+            _let_go_of_output()
+        from speclint.commands.common import tell
+
+        tell(f"speclint: {told[0]}")
         return told[1]
     return status
 
 
+def _let_go_of_output() -> None:
+    """Send what is still to be printed nowhere, so that the end of the program does not fail on it again."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+
+
 def _told(trouble: Exception) -> tuple[str, int] | None:
     """The message and exit status of a trouble that is the user's to mend; nothing for a fault of the program."""
+    import errno
+
     from speclint.commands.files import Refused
     from speclint.rulebook.rule import BrokenRulebook
 
@@ -64,4 +75,6 @@ def _told(trouble: Exception) -> tuple[str, int] | None:
         return str(trouble), trouble.status
     if isinstance(trouble, BrokenRulebook):
         return f"the rulebook cannot be used:\n{trouble}", 3
+    if isinstance(trouble, OSError) and trouble.errno in (errno.ENOSPC, errno.EIO, errno.EDQUOT):
+        return f"the result cannot be written: {trouble.strerror}", 3
     return None

@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 import argparse
-import sys
 
-from speclint.commands.common import put, rendered, units_of
+from speclint.commands.common import put, rendered, tell, units_of
 from speclint.commands.files import Refused, demo_plan, open_plan
 from speclint.language.nearest import did_you_mean
 from speclint.measures.facts import Facts, Sheet
@@ -50,7 +49,7 @@ def sheet_of(plan: PlanText, alternate: str = "") -> tuple[Sheet, int]:
         raise Refused(f"{plan.name}: there is no alternate “{alternate}”; alternates: {trouble.args[0]}", 3) from None
     for mistake in mistakes:
         help = f" ({mistake.help})" if mistake.help else ""
-        print(f"{mistake.file}:{mistake.line}:{mistake.column}: {mistake.message}{help}", file=sys.stderr)
+        tell(f"{mistake.file}:{mistake.line}:{mistake.column}: {mistake.message}{help}")
     return sheet, 2 if mistakes else 0
 
 
@@ -109,12 +108,10 @@ def _relations(label: str, home: Home) -> list[Line]:
 
 
 def _json(chosen: list[Facts], sheet: Sheet, system: System) -> str:
-    import json
-
-    from speclint.outputs.data import unfolded
+    from speclint.outputs.data import as_json, unfolded
 
     found = {
         facts.label: [unfolded(sheet.quantity(facts, name), system) for name in measures().get(facts.element.kind, {})]
         for facts in chosen
     }
-    return json.dumps({"plan": sheet.home.name, "elements": found}, indent=2, ensure_ascii=False) + "\n"
+    return as_json({"plan": sheet.home.name, "elements": found})

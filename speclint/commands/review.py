@@ -5,9 +5,10 @@ from __future__ import annotations
 import argparse
 import datetime
 import sys
+from io import BytesIO
 from pathlib import Path
 
-from speclint.commands.common import put, rendered, rulebook_of, units_of, width
+from speclint.commands.common import put, rendered, rulebook_of, tell, units_of, width
 from speclint.commands.files import Refused, demo_plan, open_plan, piped_plan, write_file
 from speclint.outputs.letter import Frame, letter, text_of
 from speclint.pipeline import PlanText, review
@@ -31,7 +32,7 @@ def run(stated: argparse.Namespace) -> int:
             system = units_of(stated, plan.text)
             found.append((_reviewed(plan, book, today, system, stated.alternate), system))
         except Refused as trouble:
-            print(f"speclint: {trouble}", file=sys.stderr)
+            tell(f"speclint: {trouble}")
             status = max(status, trouble.status)
     text = _text(found, today, stated)
     if stated.into:
@@ -49,7 +50,7 @@ def _plan(path: str) -> PlanText:
     if path == "--demo":
         return demo_plan()
     if path == "-":
-        return piped_plan(sys.stdin.buffer.read())
+        return piped_plan(sys.stdin.buffer if sys.stdin else BytesIO())
     return open_plan(path)
 
 
@@ -62,14 +63,12 @@ def _reviewed(plan: PlanText, book: Rulebook, today: str, system: System, altern
 
 def _text(found: list[tuple[Review, System]], today: str, stated: argparse.Namespace) -> str:
     if stated.json:
-        import json
-
-        from speclint.outputs.data import review_object
+        from speclint.outputs.data import as_json, review_object
 
         objects = [review_object(result, system) for result, system in found]
         if not objects:
             return ""
-        return json.dumps(objects[0] if len(objects) == 1 else objects, indent=2, ensure_ascii=False) + "\n"
+        return as_json(objects[0] if len(stated.plans) + stated.demo == 1 else objects)
     frame = Frame(width(), today, stated.brief)
     letters = [letter(result, frame) for result, _ in found]
     if stated.into:

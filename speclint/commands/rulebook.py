@@ -6,6 +6,9 @@ import argparse
 from itertools import groupby
 
 from speclint.commands.common import put, rendered, rulebook_of
+from speclint.commands.files import Refused
+from speclint.language.nearest import did_you_mean
+from speclint.model.kinds import KINDS
 from speclint.outputs.letter import Line, Part
 from speclint.review.judge import basis_line
 from speclint.rulebook.rule import GRADES, Rule
@@ -13,11 +16,14 @@ from speclint.rulebook.rule import GRADES, Rule
 
 def run(stated: argparse.Namespace) -> int:
     """List the rules that are asked for."""
+    if stated.about is not None and stated.about not in KINDS:
+        help = did_you_mean(stated.about, KINDS) or f"the kinds are: {', '.join(KINDS)}"
+        raise Refused(f"“{stated.about}” is not a kind of element: {help}", 3)
     rules = [rule for rule in rulebook_of(stated).rules if _wanted(rule, stated)]
     if stated.json:
-        import json
+        from speclint.outputs.data import as_json
 
-        put(json.dumps([_object(rule) for rule in rules], indent=2, ensure_ascii=False) + "\n")
+        put(as_json([_object(rule) for rule in rules]))
         return 0
     lines: list[Line] = []
     for group, members in groupby(rules, key=lambda rule: rule.group):

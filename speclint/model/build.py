@@ -47,8 +47,8 @@ def build(trees: Iterable[Tree], name: str, alternate: str = "") -> tuple[Home, 
         if alternate not in work.alternates:
             raise LookupError(", ".join(work.alternates) or "the plan has none")
         work.apply(alternate)
-    for other in work.alternates.keys() - {alternate}:
-        work.mistakes += work.trial(other)
+    for other in work.alternates:
+        work.mistakes += work.trial(other) if other != alternate else ()
     return work.home(name), tuple(work.mistakes)
 
 
@@ -166,6 +166,7 @@ class _Work:
                 says = f"“{item.text}” is not expected in the name of a {kind}"
                 help = "a name is one word; put several names apart with commas, and settings inside { }"
                 self.mistakes.append(mistake_at(file, item, says, help))
+                names = names or [f"at line {first.line}"]
                 break
             names.append(item.text)
         if KINDS[kind].single:

@@ -81,8 +81,8 @@ def read_statement(draft: Draft, statement: Statement, how: How, tell: Callable[
             return
         if name == "like":
             if items.peek() is None:
-                says = "“like” names no typical"
-                tell(mistake_at(draft.place.file, item, says, f"write the name of a typical {draft.model.kind} after it"))
+                help = f"write the name of a typical {draft.model.kind} after it"
+                tell(mistake_at(draft.place.file, item, "“like” names no typical", help))
                 return
             draft.like = items.take()
             first = False

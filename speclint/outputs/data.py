@@ -2,12 +2,24 @@
 
 from __future__ import annotations
 
+import json
+import re
 from typing import Any
 
 from speclint.quantity import Absent, Quantity, shown
 from speclint.ruling import Accepted, Review, Ruling
 from speclint.span import Span
 from speclint.units import System
+
+
+def as_json(found: Any) -> str:
+    """Plain data as JSON, with the control characters that JSON would let through written out."""
+    text = json.dumps(found, indent=2, ensure_ascii=False)
+    return re.sub("[\x7f-\x9f\u2028-\u202e\u2066-\u2069\ud800-\udfff]", _written_out, text) + "\n"
+
+
+def _written_out(found: re.Match[str]) -> str:
+    return f"\\u{ord(found[0]):04x}"
 
 
 def review_object(review: Review, system: System) -> dict[str, Any]:

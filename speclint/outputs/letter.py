@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 from dataclasses import dataclass
 from itertools import groupby
@@ -27,6 +28,8 @@ HEADINGS: dict[str, str] = {
     "note": "NOTE: worth knowing",
 }
 INDENT = 5
+# What a terminal would obey rather than show: control characters, and marks that turn the direction of text.
+_OBEYED = re.compile(r"[\x00-\x1f\x7f-\x9f\u200e\u200f\u2028-\u202e\u2066-\u2069]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +62,16 @@ def letter(review: Review, frame: Frame) -> list[Line]:
 
 def text_of(lines: list[Line]) -> str:
     """The lines as plain text."""
-    return "\n".join("".join(part.text for part in line).rstrip() for line in lines) + "\n"
+    return "\n".join(visible("".join(part.text for part in line).rstrip()) for line in lines) + "\n"
+
+
+def visible(text: str) -> str:
+    """A text of one line with control characters written out, so that no plan can steer the reader's terminal."""
+    return text if text.isprintable() else _OBEYED.sub(lambda found: _written_out(found[0]), text)
+
+
+def _written_out(character: str) -> str:
+    return f"\\x{ord(character):02x}" if ord(character) < 256 else f"\\u{ord(character):04x}"
 
 
 def _head(review: Review, frame: Frame) -> list[Line]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from speclint.outputs.letter import Line, Role
+from speclint.outputs.letter import Line, Role, visible
 
 STYLES: dict[Role, str] = {
     "plain": "",
@@ -30,6 +30,6 @@ def styled(lines: list[Line], width: int) -> str:
     for line in lines:
         text = Text(no_wrap=True, overflow="ignore")
         for part in line:
-            text.append(part.text, STYLES[part.role])
+            text.append(visible(part.text), STYLES[part.role])
         console.print(text, soft_wrap=True)
     return out.getvalue()
