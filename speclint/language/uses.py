@@ -56,6 +56,10 @@ class _Walk:
         if item.kind != "TEXT":
             tell("“use” needs the name of a file in quotes", 'write for example: use "house-standards.plan"')
             return
+        if (more := items.peek(1)) is not None:
+            says = f"“{more.text}” is not expected after {item.text}"
+            help = "one “use” names one file"
+            self.mistakes.append(Mistake(file, more.line, more.column, len(more.text), says, help))
         path = _inside(folder, item.text.strip('"'))
         if path is None:
             tell(f"{item.text} lies outside the folder of the plan", "keep shared files beside the plan or below it")

@@ -111,8 +111,10 @@ class _Work:
 
     def _alternate(self, items: Items, statement: Statement, file: str, first: Item) -> None:
         item = items.peek()
-        name = item.text.strip('"') if item else ""
-        if not name or statement.body is None:
+        name = items.rest().strip('"')
+        if (open_text := unclosed(file, item)) is not None:
+            self.mistakes.append(open_text)
+        elif not name or statement.body is None:
             help = 'write for example: alternate "wide eaves" { roof main { eaves 3\' } }'
             self.mistakes.append(mistake_at(file, first, "an alternate needs a name and a block", help))
         elif name in self.alternates:
@@ -131,7 +133,13 @@ class _Work:
         draft = self.typicals.setdefault((kind, name), Draft(KINDS[kind], name, place))
         draft = replace(draft, place=place)
         fresh = Draft(draft.model, name, place)
+        if (more := items.peek()) is not None:
+            says = f"“{more.text}” is not expected in the name of a typical {kind}"
+            self.mistakes.append(mistake_at(file, more, says, "a name is one word"))
         self._body(fresh, statement.body, "typical")
+        if fresh.like is not None:
+            says = f"a typical {kind} cannot be like another"
+            self.mistakes.append(mistake_at(file, fresh.like, says, "state its settings here"))
         draft.take_over(fresh)
 
     def _element(self, kind: str, items: Items, statement: Statement, file: str, how: How, first: Item) -> None:
@@ -207,7 +215,11 @@ class _Work:
             for setting_name, references in draft.references.items():
                 setting = settings_of(draft.model)[setting_name]
                 values[setting.attribute] = resolve.labels(setting, references, draft)
-            elements[label] = draft.model(name=draft.name, place=draft.place, given=draft.given, **values)
+            # Every value was checked as it was read, so the model need not check it again: that would cost each start
+            # the building of its validators. A test shows that it would agree.
+            elements[label] = draft.model.model_construct(
+                name=draft.name, place=draft.place, given=draft.given, **values
+            )
             assumed += [
                 Assumed(label, setting, given.text, given.reason, given.span)
                 for setting, given in draft.given.items()

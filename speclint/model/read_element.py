@@ -78,7 +78,8 @@ def read_statement(draft: Draft, statement: Statement, how: How, tell: Callable[
         name = items.take_longest(_names(draft.model)) if first else ""
         if not name:
             tell(_not_a_setting(draft, items, item))
-            return
+            _skip(items, _names(draft.model))
+            continue
         if name == "like":
             if items.peek() is None:
                 help = f"write the name of a typical {draft.model.kind} after it"
@@ -91,8 +92,19 @@ def read_statement(draft: Draft, statement: Statement, how: How, tell: Callable[
             _read_with_followers(draft, settings, settings[name], item, items, how, tell)
         except BadValue as trouble:
             tell(mistake_at(draft.place.file, trouble.item or item, trouble.message, trouble.help))
-            return
+            _skip(items, _names(draft.model))
         first = False
+
+
+def _skip(items: Items, known: frozenset[str]) -> None:
+    """Pass over what cannot be read, up to a comma that a known setting follows, or to the end."""
+    while (item := items.peek()) is not None:
+        if item.kind == "COMMA":
+            ahead = Items.__new__(Items)
+            ahead.items, ahead.at, ahead.end = items.items, items.at + 1, items.end
+            if ahead.take_longest(known):
+                return
+        items.take()
 
 
 def mistake_at(file: str, item: Item, message: str, help: str) -> Mistake:

@@ -61,7 +61,7 @@ def _choice(setting: Setting, items: Items, item: Item) -> str:
     known = tuple(setting.choices or ())
     got = " ".join(items.words_ahead(4)) or item.text
     raise BadValue(
-        f"“{got}” is not a {setting.name} that speclint knows",
+        f"“{got}” is not a value for “{setting.name}”",
         did_you_mean(got, known) or f"one of: {', '.join(known)}",
         item,
     )
@@ -142,7 +142,9 @@ def _quantity(setting: Setting, items: Items, item: Item) -> PlainValue:
     value = _read(item)
     number = _as_dimension(setting.dimension, value)
     if number is None:
-        raise BadValue(f"“{item.text}” does not fit “{setting.name}”", f"needs {NEEDED_AS[setting.dimension]}", item)
+        unit = items.peek(1)
+        got = f"{item.text} {unit.text}" if unit and unit.kind == "WORDS" and value.dimension == "count" else item.text
+        raise BadValue(f"“{got}” does not fit “{setting.name}”", f"needs {NEEDED_AS[setting.dimension]}", item)
     items.take()
     _within(setting, number, item)
     if setting.dimension == "section":

@@ -19,7 +19,7 @@ def read_variance(items: Items, statement: Statement, file: str, tell: Callable[
     """The variance that a statement states, or nothing where it names no rule."""
     rule = items.peek()
     first = items.items[0]
-    if rule is None or rule.kind != "WORDS":
+    if rule is None or rule.kind != "WORDS" or rule.text == "on":
         help = 'write: variance RULE on wall east { because "…"; accepted by "…"; until 2027-06-30 }'
         tell(mistake_at(file, first, "a variance needs the name of a rule", help))
         return None
@@ -29,7 +29,8 @@ def read_variance(items: Items, statement: Statement, file: str, tell: Callable[
         items.take()
         element = items.rest()
     elif items.peek() is not None:
-        tell(mistake_at(file, items.take(), "a variance names one rule, then “on” and the element", ""))
+        help = "write for example: variance RULE on wall east { … }"
+        tell(mistake_at(file, items.take(), "a variance names one rule, then “on” and the element", help))
     stated = _settings(statement, file, tell)
     for missing in sorted(_SETTINGS - stated.keys()):
         says = f"the variance on {rule.text} does not state “{missing}”"
@@ -53,12 +54,16 @@ def _settings(statement: Statement, file: str, tell: Callable[[Mistake], None]) 
         item = items.peek()
         if (open_text := unclosed(file, item if name else start)) is not None:
             tell(open_text)
+            stated[name] = ""
         elif not name:
             got = " ".join(items.words_ahead(3)) or start.text
             help = did_you_mean(got, _SETTINGS) or "a variance has: because, accepted by, until"
             tell(mistake_at(file, start, f"“{got}” is not a setting of a variance", help))
         elif item is None or (name != "until" and item.kind != "TEXT"):
-            tell(mistake_at(file, item or start, f"“{name}” needs a text in quotes", ""))
+            needs = "a date" if name == "until" else "a text in quotes"
+            help = "write for example: until 2027-06-30" if name == "until" else f'write: {name} "…"'
+            tell(mistake_at(file, item or start, f"“{name}” needs {needs}", help))
+            stated[name] = ""
         elif name == "until":
             day = _day(item)
             if not day:
@@ -66,6 +71,9 @@ def _settings(statement: Statement, file: str, tell: Callable[[Mistake], None]) 
             stated[name] = day
         else:
             stated[name] = item.text.strip('"')
+        if name and (more := items.peek(1)) is not None:
+            says = f"“{more.text}” is not expected after “{name}”"
+            tell(mistake_at(file, more, says, "end the note with ; or a new line"))
     return stated
 
 

@@ -104,12 +104,32 @@ def nearest_station(
     """
     if not (-90 <= latitude <= 90 and -180 <= longitude <= 180):
         raise ValueError(f"wanted a latitude within 90 and a longitude within 180; got {latitude:g}, {longitude:g}")
-    lines = (line for line in _index_lines() if line.complete or not complete)
-    distance, line = min(
-        ((ground_distance(latitude, longitude, line.latitude, line.longitude), line) for line in lines),
-        key=lambda pair: pair[0],
-    )
+    line, distance = _nearest_line(latitude, longitude, complete)
     return _station(line), distance, None if elevation is None else line.elevation - elevation
+
+
+@lru_cache(maxsize=256)
+def _nearest_line(latitude: float, longitude: float, complete: bool) -> tuple[_Line, float]:
+    """The nearest index line: the one whose direction from the middle of the earth is most alike."""
+    x, y, z = _direction(latitude, longitude)
+    best = max(_directions(complete), key=lambda row: row[0] * x + row[1] * y + row[2] * z)
+    line = _index_lines()[best[3]]
+    return line, ground_distance(latitude, longitude, line.latitude, line.longitude)
+
+
+def _direction(latitude: float, longitude: float) -> tuple[float, float, float]:
+    from math import cos, radians, sin
+
+    north, east = radians(latitude), radians(longitude)
+    return cos(north) * cos(east), cos(north) * sin(east), sin(north)
+
+
+@lru_cache(maxsize=2)
+def _directions(complete: bool) -> tuple[tuple[float, float, float, int], ...]:
+    lines = enumerate(_index_lines())
+    return tuple(
+        (*_direction(line.latitude, line.longitude), row) for row, line in lines if line.complete or not complete
+    )
 
 
 def ground_distance(latitude: float, longitude: float, other_latitude: float, other_longitude: float) -> float:
