@@ -62,6 +62,7 @@ class _Work:
         self.alternates: dict[str, tuple[str, tuple[Statement, ...]]] = {}
         self.variances: list[Variance] = []
         self.depth = 0
+        self.full = False
 
     def apply(self, alternate: str) -> None:
         """Read an alternate over what the plan states."""
@@ -148,7 +149,8 @@ class _Work:
             return
         place = Span(file, first.line, first.column, len(first.text))
         if len(self.drafts) + len(names) > MOST_ELEMENTS:
-            if len(self.drafts) <= MOST_ELEMENTS:
+            if not self.full:
+                self.full = True
                 self.mistakes.append(mistake_at(file, first, f"more than {MOST_ELEMENTS:,} elements", "split the plan"))
             return
         fresh = Draft(KINDS[kind], names[0], place)

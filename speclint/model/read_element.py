@@ -99,12 +99,11 @@ def read_statement(draft: Draft, statement: Statement, how: How, tell: Callable[
 def _skip(items: Items, known: frozenset[str]) -> None:
     """Pass over what cannot be read, up to a comma that a known setting follows, or to the end."""
     while (item := items.peek()) is not None:
-        if item.kind == "COMMA":
-            ahead = Items.__new__(Items)
-            ahead.items, ahead.at, ahead.end = items.items, items.at + 1, items.end
-            if ahead.take_longest(known):
-                return
+        here = items.at
         items.take()
+        if item.kind == "COMMA" and items.take_longest(known):
+            items.at = here
+            return
 
 
 def mistake_at(file: str, item: Item, message: str, help: str) -> Mistake:
