@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import argparse
 import textwrap
+from pathlib import Path
 
 from speclint.commands.common import put, rendered, rulebook_of, units_of, width
-from speclint.commands.files import Refused, open_plan
+from speclint.commands.files import Refused, demo_plan, open_plan
 from speclint.commands.measures import element_of, sheet_of
 from speclint.language.nearest import did_you_mean
 from speclint.measures.facts import Facts, Sheet
@@ -24,7 +25,7 @@ from speclint.units import System
 
 def run(stated: argparse.Namespace) -> int:
     """Teach what is asked for; with a plan, show its numbers."""
-    name = " ".join(stated.name)
+    name, path, label = _parted(stated.words)
     book = rulebook_of(stated)
     rule = book.named(name)
     lines: list[Line] = []
@@ -39,14 +40,22 @@ def run(stated: argparse.Namespace) -> int:
     if not lines:
         raise Refused(f"speclint knows nothing called “{name}”: {_near(name, book)}", 3)
     status = 0
-    if stated.plan:
-        plan = open_plan(stated.plan)
+    if path or stated.demo:
+        plan = open_plan(path) if path else demo_plan()
         sheet, status = sheet_of(plan)
-        lines += [(), *_in_plan(name, rule, book, sheet, stated, units_of(stated, plan.text))]
-    elif stated.element:
-        raise Refused("--element needs --plan", 3)
+        only = element_of(sheet, label) if label else None
+        lines += [(), (Part(f"In {plan.name}", "title"),)]
+        lines += _in_plan(name, rule, book, sheet, only, units_of(stated, plan.text))
     put(rendered(lines, stated))
     return status
+
+
+def _parted(words: list[str]) -> tuple[str, str, str]:
+    """The name, the plan and the element that the words of the command line mean."""
+    for at, word in enumerate(words):
+        if at and (word.endswith(".plan") or Path(word).is_file()):
+            return " ".join(words[:at]), word, " ".join(words[at + 1 :])
+    return " ".join(words), "", ""
 
 
 def _near(name: str, book: Rulebook) -> str:
@@ -79,8 +88,6 @@ def _rule(rule: Rule, stated: argparse.Namespace) -> list[Line]:
 
 
 def _page_text(rule: Rule, stated: argparse.Namespace) -> str:
-    from pathlib import Path
-
     from speclint.paths import shipped
 
     stem = rule.page.rsplit("/", 1)[-1]
@@ -123,7 +130,7 @@ def _measure(name: str) -> list[Line]:
         lines += [(Part(f"{name} of a {kind}", "title"),), (Part(f"  {measure.meaning} ({measure.dimension})"),)]
         lines += [(Part(f"  {told}", "quiet"),)]
     if lines:
-        lines.append((Part("  add --plan PLAN to see the number and what it came from", "quiet"),))
+        lines.append((Part("  name a plan after it to see the number and what it came from", "quiet"),))
     return lines
 
 
@@ -152,12 +159,11 @@ def _species() -> list[Line]:
 
 
 def _in_plan(
-    name: str, rule: Rule | None, book: Rulebook, sheet: Sheet, stated: argparse.Namespace, system: System
+    name: str, rule: Rule | None, book: Rulebook, sheet: Sheet, only: Facts | None, system: System
 ) -> list[Line]:
-    lines: list[Line] = [(Part(f"In {stated.plan}", "title"),)]
-    only = element_of(sheet, stated.element) if stated.element else None
+    lines: list[Line] = []
     if rule is not None:
-        return [*lines, *_rule_in_plan(rule, book, sheet, only, system)]
+        return _rule_in_plan(rule, book, sheet, only, system)
     for facts in [only] if only else list(sheet.facts.values()):
         kind = facts.element.kind
         known = name in measures().get(kind, {}) or name in settings_of(KINDS[kind])
@@ -165,7 +171,7 @@ def _in_plan(
             names = list(measures().get(kind, {})) if kind == name else [name]
             for one in names:
                 lines += [*unfold(sheet.quantity(facts, one), system), ()]
-    return lines if len(lines) > 1 else [*lines, (Part("  nothing there has it", "quiet"),)]
+    return lines or [(Part("  nothing there has it", "quiet"),)]
 
 
 def _rule_in_plan(rule: Rule, book: Rulebook, sheet: Sheet, only: Facts | None, system: System) -> list[Line]:

@@ -92,8 +92,8 @@ def piped_plan(opened: BinaryIO) -> PlanText:
 
 
 def _read_used(folder: Path, used: str) -> str:
-    inside = folder.resolve()
-    target = (inside / used).resolve()
+    inside = Path(os.path.realpath(folder))
+    target = Path(os.path.realpath(inside / used))
     if not target.is_relative_to(inside):
         raise CannotRead("it lies outside the folder of the plan")
     return read_text(target)
@@ -117,11 +117,11 @@ def write_file(path: Path, text: str) -> None:
     Raises:
         Refused: If it cannot be written.
     """
-    if not path.name:
+    if not path.name or "\0" in path.name:
         raise Refused(f"“{path}” is not the name of a file to write", 3)
-    special = path.exists() and not path.is_file() and not path.is_dir()  # a pipe or a terminal is written straight to
-    if not special:
-        path = path.resolve()
+    special = os.path.exists(path) and not os.path.isfile(path) and not os.path.isdir(path)
+    if not special:  # a pipe or a terminal is written straight to
+        path = Path(os.path.realpath(path))
     beside = path if special else path.with_name(f".{path.name}.{os.getpid()}")
     try:
         beside.write_text(text, encoding="utf-8", errors="backslashreplace")

@@ -60,9 +60,15 @@ def parser() -> argparse.ArgumentParser:
     _reader_words(review)
 
     explain = _command(commands, "explain", "teach a rule, a measure, an element or a setting")
-    explain.add_argument("name", nargs="+", metavar="NAME", help="what to explain; several words are one name")
-    explain.add_argument("--plan", metavar="PLAN", help="show the numbers behind it in this plan")
-    explain.add_argument("--element", metavar="ELEMENT", help='one element of that plan, such as "wall west"')
+    explain.usage = "speclint explain NAME [PLAN [ELEMENT]] [options]"
+    explain.add_argument(
+        "words",
+        nargs="+",
+        metavar="NAME PLAN ELEMENT",
+        help="what to explain; then a plan, to see the numbers behind it there; then one of its elements, "
+        "such as: speclint explain settlement house.plan wall west",
+    )
+    explain.add_argument("--demo", action="store_true", help="with the demo plan")
     _rulebook_words(explain)
     _reader_words(explain)
 

@@ -17,8 +17,9 @@ DEMO = (SPECS / "tamarack-point.plan").read_text(encoding="utf-8")
 PIECES = st.sampled_from(
     [
         *KINDS, "typical ", "alternate ", "variance ", "use ", "like ", "unknown", "assumed ", "height ", "build ",
-        "faces ", "covers ", "on ", "{", "}", ";", "\n", ",", '"', "'", "9'", '6"', "9'-6 1/2\"", "8x8", "10:12", "S 10 E",
-        "a", "b", " ", "\t", "#", "&", "1/0", "-", "1e9", "9" * 70, "\x1b[31m", "\x00", "😀", "\u202e", "log round", "2027-02-30",
+        "faces ", "covers ", "on ", "{", "}", ";", "\n", ",", '"', "'", "9'", '6"', "9'-6 1/2\"", "8x8", "10:12",
+        "S 10 E", "a", "b", " ", "\t", "#", "&", "1/0", "-", "1e9", "9" * 70, "\x1b[31m", "\x00", "😀", "\u202e",
+        "log round", "2027-02-30",
     ]
 )  # fmt: skip
 

@@ -86,6 +86,13 @@ def test_what_a_used_file_states_holds_in_the_plan(tmp_path: Path) -> None:
     assert ((), 2.0) == (mistakes, sheet["wall a"]["storeys"])
 
 
+def test_a_link_that_leads_to_itself_is_told(tmp_path: Path) -> None:
+    (tmp_path / "link.plan").symlink_to(tmp_path / "link.plan")
+    (tmp_path / "a.plan").write_text('use "link.plan"')
+    _, mistakes = read_home(open_plan(str(tmp_path / "a.plan")))
+    assert ['"link.plan" cannot be read: Too many levels of symbolic links'] == [one.message for one in mistakes]
+
+
 def test_a_link_that_leads_out_of_the_folder_is_not_followed(tmp_path: Path) -> None:
     (tmp_path / "secret.plan").write_text("wall hidden { }")
     inside = tmp_path / "plans"

@@ -18,7 +18,7 @@ from tests.specs.expected import DAY, book
 
 def mistakes_of(text: str, alternate: str = "") -> list[str]:
     tree = parse(text, "a.plan")
-    home, mistakes = build([tree], "a.plan", alternate)
+    mistakes = build([tree], "a.plan", alternate)[1]
     return [f"{m.line}:{m.column} {m.message} ({m.help})" for m in (*tree.mistakes, *mistakes)]
 
 
