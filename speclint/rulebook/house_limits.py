@@ -61,6 +61,11 @@ def _changed(rule: Rule, line: Statement, file: str, troubles: list[PageTrouble]
         help = did_you_mean(got, known) or f"this rule has: {', '.join(sorted(known))}"
         troubles.append(PageTrouble(file, first.line, first.column, f"“{got}” is no limit of {rule.name}", help))
         return rule
+    extra = items.peek(1)
+    if extra is not None:
+        says = f"“{extra.text}” is not expected after the value"
+        troubles.append(PageTrouble(file, extra.line, extra.column, says, "one limit to a line, or part them with ;"))
+        return rule
     if name == "set aside":
         return replace(rule, tiers=(), says=item.text.strip('"'))
     if name == "grade":
