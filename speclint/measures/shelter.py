@@ -150,6 +150,12 @@ def corner_inset(corner: Facts, work: Working) -> float:
     return reach - ends
 
 
+@measure("corner", "past edge", "length", "how far its longest log end reaches past the roof edge above; 0 inside it")
+def corner_past_edge(corner: Facts, work: Working) -> float:
+    """Its inset where that is negative, told as a reach."""
+    return max(0.0, -float(work.need(corner, "inset")))
+
+
 @measure("corner", "inset need", "length", "how far inside the roof edge the log ends should stop")
 def corner_inset_need(corner: Facts, work: Working) -> float:
     """For the lowest log end, under rain 30 degrees off plumb, between 6 and 24 in."""

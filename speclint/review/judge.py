@@ -14,7 +14,7 @@ from speclint.rulebook.rule import GRADES, Basis, Rule
 from speclint.rulebook.weigh import Answer, Side, Weigher
 from speclint.ruling import Ruling
 from speclint.span import Span
-from speclint.units import System
+from speclint.units import System, show
 
 _HOLE = re.compile(r"\{([^{}]*)\}")
 # The unit in which numbers are told, and SI per unit: (imperial, metric).
@@ -94,7 +94,7 @@ class _Writer:
             "part": answer.part.label if answer.part else self.facts.label,
             "stated": self._shown(stated),
             "needed": self._shown(needed),
-            "margin": f"{abs(margin):.2g} {unit}" if margin is not None else "",
+            "margin": show(abs(margin) * scale, stated.dimension, self.system) if margin is not None and stated else "",
         }
         return Ruling(
             rule=self.rule.name,
