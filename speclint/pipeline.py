@@ -10,7 +10,7 @@ from speclint.measures.facts import Sheet
 from speclint.model.build import build
 from speclint.quantity import Quantity
 from speclint.review.cautions import cautions
-from speclint.review.judge import judge
+from speclint.review.judge import judge, without_superseded
 from speclint.review.questions import questions
 from speclint.review.variances import apply_variances
 from speclint.rulebook.book import Rulebook
@@ -55,6 +55,7 @@ def review(plan: PlanText, book: Rulebook, today: str, system: System = "imperia
     home = sheet.home
     trips, unanswered = judge(sheet, book, system)
     remaining, accepted, more = apply_variances(trips, home, book, today)
+    remaining = without_superseded(remaining, book)
     kinds = {label: element.kind for label, element in home.elements.items()}
     return Review(
         plan.name,

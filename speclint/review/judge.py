@@ -52,19 +52,25 @@ def judge(sheet: Sheet, book: Rulebook, system: System) -> tuple[list[Ruling], l
     order = {grade: number for number, grade in enumerate(GRADES)}
     trips.sort(key=lambda row: (order[row[1].grade], row[0]))
     unanswered.sort(key=lambda row: row[0])
-    return _without_superseded([ruling for _, ruling in trips], book), [ruling for _, ruling in unanswered]
+    return [ruling for _, ruling in trips], [ruling for _, ruling in unanswered]
 
 
-def _without_superseded(rulings: list[Ruling], book: Rulebook) -> list[Ruling]:
-    """One cause gives one finding: what a tripping rule supersedes on the same element falls away."""
-    hidden = {
-        (other, ruling.element)
-        for ruling in rulings
-        for rule in [book.named(ruling.rule)]
-        if rule is not None
-        for other in rule.supersedes
-    }
-    return [ruling for ruling in rulings if (ruling.rule, ruling.element) not in hidden]
+def without_superseded(rulings: list[Ruling], book: Rulebook) -> list[Ruling]:
+    """One cause gives one finding: what a tripping rule supersedes on the same element falls away.
+
+    A milder finding never hides a graver one, and what a variance accepts is to be taken out before, so that it hides
+    nothing.
+    """
+    order = {grade: number for number, grade in enumerate(GRADES)}
+    hiding: dict[tuple[str, str], int] = {}
+    for ruling in rulings:
+        rule = book.named(ruling.rule)
+        for other in rule.supersedes if rule is not None else ():
+            key = (other, ruling.element)
+            hiding[key] = min(hiding.get(key, len(GRADES)), order[ruling.grade])
+    return [
+        ruling for ruling in rulings if order[ruling.grade] < hiding.get((ruling.rule, ruling.element), len(GRADES))
+    ]
 
 
 class _Writer:

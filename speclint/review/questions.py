@@ -7,6 +7,8 @@ from speclint.model.kinds import KINDS
 from speclint.quantity import Missing
 from speclint.ruling import Question, Ruling
 
+MOST_CHOICES = 7
+
 
 def questions(unanswered: list[Ruling], kinds: dict[str, str]) -> list[Question]:
     """The open questions of a review.
@@ -24,6 +26,7 @@ def questions(unanswered: list[Ruling], kinds: dict[str, str]) -> list[Question]
             rules = needed_by.setdefault(key, [])
             if ruling.rule not in rules:
                 rules.append(ruling.rule)
+    order = {kind: number for number, kind in enumerate(KINDS)}
     return [
         Question(
             setting,
@@ -33,7 +36,7 @@ def questions(unanswered: list[Ruling], kinds: dict[str, str]) -> list[Question]
             next(iter(elements.values())).place,
             _text(kind, setting, tuple(elements)),
         )
-        for (kind, setting), elements in asked.items()
+        for (kind, setting), elements in sorted(asked.items(), key=lambda entry: order[entry[0][0]])
     ]
 
 
@@ -42,10 +45,13 @@ def _text(kind: str, setting: str, elements: tuple[str, ...]) -> str:
     called = kind if names == [kind] else f"{kind} {_list(names)}"
     found = settings_of(KINDS[kind]).get(setting)
     if found is not None:
-        return f"{called}: {setting} ({found.meaning}; for example {found.example})"
-    if setting in KINDS:
-        return f"{called}: which {setting} it goes with"
-    return f"{called}: {setting}"
+        few = found.choices is not None and len(found.choices) <= MOST_CHOICES
+        shown = f"one of: {', '.join(found.choices or ())}" if few else f"for example {found.example}"
+        return f"{called}: {setting} ({found.meaning}; {shown})"
+    if setting in KINDS and KINDS[setting].single:
+        about = " ".join((KINDS[setting].__doc__ or "").split())
+        return f"the plan has no “{setting}” ({about[0].lower()}{about[1:]})"
+    return f"{called}: which {setting} it goes with" if setting in KINDS else f"{called}: {setting}"
 
 
 def _list(names: list[str]) -> str:

@@ -136,7 +136,7 @@ def cover_ratio(projection: float, height_below: float) -> float:
     return projection / height_below
 
 
-@after("din-68800-2", "line at 60 degrees from the roof edge", "second-hand", angle=(20, 60))
+@after("din-68800-2", "line at 60 degrees from the roof edge", "memory", angle=(20, 60))
 def sheltered_height(projection: float, angle: float) -> float:
     """Height of wall below a roof edge that slanting rain does not reach.
 
@@ -156,7 +156,7 @@ def sheltered_height(projection: float, angle: float) -> float:
         ValueError: If the projection is negative or the angle is not between 0 and 90 degrees.
 
     Sources:
-        din-68800-2, line at 60 degrees from the roof edge; second-hand.
+        din-68800-2, line at 60 degrees from the roof edge; memory.
 
     Example:
         >>> round(sheltered_height(0.6, 30), 3)

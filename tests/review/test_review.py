@@ -76,6 +76,16 @@ def test_a_variance_that_names_nothing_is_a_mistake(old: str, new: str, told: st
     assert [told] == [mistake.message for mistake in reviewed(LOW + ACCEPTED.replace(old, new)).mistakes]
 
 
+def test_a_variance_on_one_rule_does_not_hide_what_that_rule_supersedes() -> None:
+    plan = (
+        'site { weather "Marquette, MI" }\n'
+        'wall west { build log round 10"; starts 6"; height 9\'; ground paving; paving 2%; faces W }\n'
+        "roof main { covers west; form gable; eaves 1'; gutters none }\n"
+        'variance hard-surface-under-free-eave on wall west { because "x"; accepted by "y"; until 2027-01-01 }\n'
+    )
+    assert [("hold", "wall west")] == graded(reviewed(plan), "sill-too-near-grade")
+
+
 def test_a_question_names_each_element_once() -> None:
     result = reviewed('typical wall { build log round 10" }\nwall west { }\nwall east { }\n')
     (question,) = (q for q in result.questions if q.setting == "starts")

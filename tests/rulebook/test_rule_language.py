@@ -9,7 +9,7 @@ import pytest
 from speclint.language.parse import parse
 from speclint.measures.facts import Sheet
 from speclint.model.build import build
-from speclint.review.judge import judge
+from speclint.review.judge import judge, without_superseded
 from speclint.rulebook.book import Rulebook, read_rulebook
 from speclint.rulebook.compile import every, some
 from speclint.rulebook.rule import BrokenRulebook
@@ -66,7 +66,9 @@ def refused(rule: str) -> list[str]:
 def ruled(rule: str, plan: str, **others: str) -> tuple[list[Ruling], list[Ruling]]:
     home, mistakes = build([parse(plan, "plan")], "plan")
     assert () == mistakes
-    return judge(Sheet(home), book(rule, **others), "imperial")
+    made = book(rule, **others)
+    trips, unanswered = judge(Sheet(home), made, "imperial")
+    return without_superseded(trips, made), unanswered
 
 
 @pytest.mark.parametrize(
@@ -171,6 +173,13 @@ def test_a_rule_that_supersedes_another_keeps_it_from_the_same_element_only() ->
     milder = 'about wall\nlimit high 9\' ours "x"\nrequire height >= high otherwise note'
     trips, _ = ruled(graver, "wall a { height 2' }\nwall b { height 5' }", b_rule=milder)
     assert [("a-rule", "wall a"), ("b-rule", "wall b")] == [(r.rule, r.element) for r in trips]
+
+
+def test_a_milder_finding_never_hides_a_graver_one() -> None:
+    milder = 'about wall\nlimit high 9\' ours "x"\nrequire height >= high otherwise note\nsupersedes b-rule'
+    graver = 'about wall\nlimit low 3\' ours "x"\nrequire height >= low otherwise hold'
+    trips, _ = ruled(milder, "wall a { height 2' }", b_rule=graver)
+    assert ["b-rule", "a-rule"] == [r.rule for r in trips]
 
 
 def test_superseding_a_rule_that_is_not_there_is_refused() -> None:
