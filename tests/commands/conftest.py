@@ -15,6 +15,11 @@ import pytest
 from speclint.commands.main import main
 
 ROOT = Path(__file__).resolve().parents[2]
+# All the facts of a lot that the rulebook wants, on one line behind the plan proper, so that places stay as they are.
+LOT = (
+    'site { weather "Duluth, MN"; rain intensity 4 in/h; ground snow 60 psf; frost depth 60"; ice barrier yes; '
+    "termites slight }\n"
+)
 
 
 @dataclass(frozen=True, slots=True)

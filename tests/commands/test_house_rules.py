@@ -8,9 +8,9 @@ from pathlib import Path
 import pytest
 
 from speclint.paths import shipped
-from tests.commands.conftest import Run
+from tests.commands.conftest import LOT, Run
 
-LOW = 'wall west { build log round 10"; starts 9" }\n'
+LOW = 'wall west { build log round 10"; starts 9" }\n' + LOT
 PAGE = shipped("rules").joinpath("sill-too-near-grade.md").read_text(encoding="utf-8")
 
 

@@ -13,10 +13,10 @@ import pytest
 
 from speclint.commands.main import main
 from speclint.paths import shipped
-from tests.commands.conftest import Run
+from tests.commands.conftest import LOT, Run
 
 LOW = 'wall west { build log round 10"; starts 4" }\n'
-GOOD = "care { refinish 3 years }\n"
+GOOD = "care { refinish 3 years }\n" + LOT
 WORSE = re.compile(r"\x1b\[[0-9;]*m")
 
 
@@ -27,8 +27,8 @@ WORSE = re.compile(r"\x1b\[[0-9;]*m")
         (LOW, 1),
         ("wall a { heigth 9' }\n", 2),
         (LOW + "wall a { heigth 9' }\n", 2),
-        ("", 0),
-        ("# only a note", 0),
+        ("", 1),
+        ("# only a note", 1),
         ("wall a {", 2),
         ('wall west { build log round 10"; starts 4" ', 2),
     ],
@@ -39,7 +39,7 @@ def test_the_exit_status_tells_what_was_found(run: Run, text: str, expected: int
 
 @pytest.mark.parametrize(("at", "expected"), [("hold", 0), ("revise", 1), ("note", 1)])
 def test_the_grade_that_holds_can_be_set_milder(run: Run, at: str, expected: int) -> None:
-    text = 'wall west { build log round 10"; starts 10" }\n'
+    text = 'wall west { build log round 10"; starts 10" }\n' + LOT
     assert expected == run("review", "a.plan", "--hold-at", at, a=text).status
 
 
@@ -114,7 +114,8 @@ def test_a_plan_from_standard_input_can_use_no_file(run: Run, monkeypatch: pytes
 
 def test_without_a_standard_input_an_empty_plan_is_read(run: Run, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(sys, "stdin", None)
-    assert 0 == run("review", "-").status
+    told = run("review", "-")
+    assert (1, True) == (told.status, "site-facts-missing" in told.out)
 
 
 @pytest.mark.parametrize(
