@@ -56,13 +56,12 @@ def review(plan: PlanText, book: Rulebook, today: str, system: System = "imperia
     trips, unanswered = judge(sheet, book, system)
     remaining, accepted, more = apply_variances(trips, home, book, today)
     remaining = without_superseded(remaining, book)
-    kinds = {label: element.kind for label, element in home.elements.items()}
     return Review(
         plan.name,
         alternate,
         tuple(remaining),
         tuple(unanswered),
-        tuple(questions(unanswered, kinds)),
+        tuple(questions(unanswered, home)),
         tuple(accepted),
         home.assumed,
         cautions(remaining, book),
@@ -77,7 +76,11 @@ def _site_line(sheet: Sheet, system: System) -> str:
     site = sheet["site"]
     named = ("station", "decay hazard index", "decay hazard", "ground snow", "frost depth", "design rain")
     found = [(name, quantity) for name in named if isinstance(quantity := sheet.quantity(site, name), Quantity)]
-    return "; ".join(f"{name} {quantity.shown(system)}" for name, quantity in found)
+    told = [f"{name} {quantity.shown(system)}" for name, quantity in found]
+    warned = [
+        note for name, quantity in found if name == "decay hazard index" for note in quantity.notes if "km" in note
+    ]
+    return "; ".join([*told, *warned])
 
 
 def _in_order(mistakes: list[Mistake]) -> tuple[Mistake, ...]:

@@ -36,7 +36,7 @@ def run(stated: argparse.Namespace) -> int:
     elif name == "species":
         lines = _species()
     else:
-        lines = [*_measure(name), *_setting(name)]
+        lines = [*_measure(name, bool(path or stated.demo)), *_setting(name)]
     if not lines:
         raise Refused(f"speclint knows nothing called “{name}”: {_near(name, book)}", 3)
     status = 0
@@ -120,7 +120,7 @@ def _kind(kind: str) -> list[Line]:
     return lines
 
 
-def _measure(name: str) -> list[Line]:
+def _measure(name: str, in_plan: bool) -> list[Line]:
     lines: list[Line] = []
     for kind, found in measures().items():
         if name not in found:
@@ -129,7 +129,7 @@ def _measure(name: str) -> list[Line]:
         told = " ".join((measure.function.__doc__ or "").split())
         lines += [(Part(f"{name} of a {kind}", "title"),), (Part(f"  {measure.meaning} ({measure.dimension})"),)]
         lines += [(Part(f"  {told}", "quiet"),)]
-    if lines:
+    if lines and not in_plan:
         lines.append((Part("  name a plan after it to see the number and what it came from", "quiet"),))
     return lines
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Sequence
+from typing import Any
 
 STATUS = """exit status:
   0  nothing holds the release
@@ -34,7 +35,8 @@ def _run(given: list[str]) -> int:
     os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")  # no other package alters our model; starts faster
     try:
         try:
-            stated = parser().parse_args(given)
+            stated, rest = parser().parse_known_args(given)
+            _take_rest(stated, rest)
             status: int = stated.run(stated)
         except SystemExit as stop:
             status = 0 if stop.code in (0, None) else 3
@@ -62,6 +64,17 @@ def _run(given: list[str]) -> int:
 def _let_go_of_output() -> None:
     """Send what is still to be printed nowhere, so that the end of the program does not fail on it again."""
     os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+
+
+def _take_rest(stated: Any, rest: list[str]) -> None:
+    """Words that stand behind an option belong to the words before it; an unknown option is refused."""
+    unknown = [word for word in rest if word.startswith("-")]
+    words = next((name for name in ("element", "words", "plans") if hasattr(stated, name)), None)
+    if rest and (unknown or words is None):
+        print(f"speclint: {' '.join(unknown or rest)} is not expected here\nTry `speclint --help`.", file=sys.stderr)
+        raise SystemExit(3)
+    if words is not None:
+        setattr(stated, words, [*getattr(stated, words), *rest])
 
 
 def _told(trouble: Exception) -> tuple[str, int] | None:

@@ -10,7 +10,7 @@ from speclint.measures.register import measure
 from speclint.science.decay_climate import decay_hazard_class, decay_hazard_index
 from speclint.science.snow import ground_snow_depth
 from speclint.tables.rows import UnknownRow
-from speclint.tables.stations import Station, find_station, ground_distance, nearest_station
+from speclint.tables.stations import TOO_FAR, Station, find_station, ground_distance, nearest_station
 
 FAR = 80.0  # km
 HIGH = 300.0  # m
@@ -31,6 +31,9 @@ def station_of(site: Facts, work: Working) -> Station:
             _note_distance(work, station, away)
     elif latitude is not None and longitude is not None:
         station, away, _ = nearest_station(latitude, longitude)
+        if away > TOO_FAR:
+            work.note(f"the nearest station, {station.title}, is {away:.0f} km away")
+            raise work.missing(site, "weather")
         work.note(f"nearest station: {station.title}, {away:.0f} km away")
         _note_distance(work, station, away)
     else:

@@ -43,6 +43,9 @@ class Facts(dict[str, Any]):
         self[name] = value
         return value
 
+    def __bool__(self) -> bool:
+        return True  # an element is there even while none of its facts has been asked for
+
     def __hash__(self) -> int:  # type: ignore[override]
         return id(self)
 

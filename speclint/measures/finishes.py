@@ -31,6 +31,7 @@ def _life(wall: Facts, work: Working) -> tuple[float, float]:
         cover=work.need(wall, "cover ratio"),
         dark=work.maybe(wall, "colour") == "dark",
     )
+    work.note(f"times {found[0] / low:.2g} for the sun on it, its cover and its colour")
     return float(found[0]) * YEAR, float(found[1]) * YEAR
 
 

@@ -9,6 +9,7 @@ from speclint.tables.rows import UnknownRow
 from speclint.units import INCH, PSF
 
 LIVE = 40 * PSF
+NO_ROW = "the {} table does not go so far: its size, species, spacing or load is not there (loads end at 70 psf)"
 
 
 def deck_load(deck: Facts, work: Working) -> float:
@@ -35,8 +36,8 @@ def span_limit(deck: Facts, work: Working) -> float:
     species, spacing = work.need(deck, "joist species"), float(work.need(deck, "joist spacing"))
     try:
         return _take(joist_span_limit(size, species, spacing, deck_load(deck, work)), work)
-    except UnknownRow as unknown:
-        raise work.absent(f"the joist table does not go so far: {unknown}") from None
+    except UnknownRow:
+        raise work.absent(NO_ROW.format("joist")) from None
 
 
 @measure("deck", "in joist table", "yes or no", "whether the prescriptive joist table covers it")
@@ -46,8 +47,8 @@ def in_joist_table(deck: Facts, work: Working) -> str:
     species, spacing = work.need(deck, "joist species"), float(work.need(deck, "joist spacing"))
     try:
         joist_span_limit(size, species, spacing, deck_load(deck, work))
-    except UnknownRow as unknown:
-        work.note(str(unknown))
+    except UnknownRow:
+        work.note(NO_ROW.format("joist"))
         return "no"
     return "yes"
 
@@ -71,8 +72,8 @@ def spacing_limit(ledger: Facts, work: Working) -> float:
     span = float(work.need(carried, "joist span"))
     try:
         return _take(ledger_spacing(work.need(ledger, "fastener"), span, deck_load(carried, work)), work)
-    except UnknownRow as unknown:
-        raise work.absent(f"the ledger table does not go so far: {unknown}") from None
+    except UnknownRow:
+        raise work.absent(NO_ROW.format("ledger")) from None
 
 
 @measure("post", "least side", "length", "the lesser side of its section")
@@ -89,8 +90,8 @@ def height_limit(post: Facts, work: Working) -> float:
     name = "4x4" if side < 5 * INCH else "6x6" if side < 7.5 * INCH else "8x8"
     try:
         return _take(post_height_limit(name, LIVE), work)
-    except UnknownRow as unknown:
-        raise work.absent(f"the post table does not go so far: {unknown}") from None
+    except UnknownRow:
+        raise work.absent(NO_ROW.format("post")) from None
 
 
 @measure("post", "footing clearance", "length", "bottom of its footing below the frost line; negative above")

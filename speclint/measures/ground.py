@@ -7,7 +7,9 @@ from speclint.measures.register import measure
 from speclint.science.splash import splash_height
 
 
-@measure("wall", "gutter above", "yes or no", "whether a gutter catches the roof water above it")
+@measure(
+    "wall", "gutter above", "yes or no", "whether roof water is kept from it, by a gutter or because it is a gable"
+)
 def gutter_above(wall: Facts, work: Working) -> str:
     """Whether the plan has a gutter over it, or its roof has gutters on every eave."""
     if wall["gutters"]:

@@ -5,7 +5,14 @@ from __future__ import annotations
 from speclint.citation import Citation
 from speclint.measures.facts import Facts, Working
 from speclint.measures.register import measure
-from speclint.science.settlement import headspace_need, jack_travel_need, settlement
+from speclint.science.settlement import (
+    compaction_allowance,
+    headspace_need,
+    jack_travel_need,
+    practice_allowance,
+    settlement,
+    stack_shrinkage,
+)
 from speclint.tables.species import find_species
 from speclint.units import INCH
 
@@ -28,7 +35,7 @@ def wall_settlement(wall: Facts, work: Working) -> float:
     return height * _computed_rate(wall, work)
 
 
-@measure("wall", "settling rate", "ratio", "settlement as a share of the height")
+@measure("wall", "settling rate", "share", "settlement as a share of the height")
 def settling_rate(wall: Facts, work: Working) -> float:
     """Settlement over height."""
     return float(work.need(wall, "settlement")) / float(work.need(wall, "height"))
@@ -49,17 +56,26 @@ def _computed_rate(wall: Facts, work: Working) -> float:
     scribed = work.maybe(wall, "scribed") == "yes"
     kind = "scribed" if scribed else "chinked" if work.maybe(wall, "joint") == "chinked" else "milled"
     service = work.assume("service moisture", SERVICE, "percent", "moisture content in a heated house", PRESUMED)
+    mean = (species.radial_shrinkage + species.tangential_shrinkage) / 2
+    dries = {"moisture_design": float(moisture), "moisture_service": float(service)}
+    fibres = species.fibre_saturation
+    shrinks = work.call(stack_shrinkage, height=1.0, shrinkage=mean, fibre_saturation=fibres, **dries)
+    beds = work.call(compaction_allowance, scribed=kind == "scribed")
+    builders = work.call(practice_allowance, log_kind=kind, seasoning=seasoning)
+    work.note(
+        f"the larger of {builders * 100:.2g} % that builders allow for {seasoning} {kind} logs, and "
+        f"{shrinks * 100:.2g} % of shrinkage with {beds * 100:.2g} % of bedding down"
+    )
     return float(
         work.call(
             settlement,
             height=1.0,
-            moisture_design=float(moisture),
-            moisture_service=float(service),
             shrinkage_radial=species.radial_shrinkage,
             shrinkage_tangential=species.tangential_shrinkage,
-            fibre_saturation=species.fibre_saturation,
+            fibre_saturation=fibres,
             log_kind=kind,
             seasoning=seasoning,
+            **dries,
         )
     )
 
@@ -80,11 +96,16 @@ def opening_headspace(opening: Facts, work: Working) -> float:
 
 @measure("post", "settling past", "length", "how far the wall that shares its load comes down beside it")
 def settling_past(post: Facts, work: Working) -> float:
-    """The greatest settlement of the walls along the porches it carries that are hung on the wall."""
-    walls = [
-        wall for porch in post["porches"] if work.maybe(porch, "hung on") != "posts" for wall in porch["along"] or ()
-    ]
-    return max((float(work.need(wall, "settlement")) for wall in walls), default=0.0)
+    """How far the walls along the porches it carries come down where the porch roof hangs on them."""
+    hung = [porch for porch in post["porches"] if work.maybe(porch, "hung on") != "posts"]
+    return max((settling_at(wall, porch, work) for porch in hung for wall in porch["along"] or ()), default=0.0)
+
+
+def settling_at(wall: Facts, porch: Facts, work: Working) -> float:
+    """How far a wall comes down at the height at which a porch roof meets it; at its top where that is not stated."""
+    whole = float(work.need(wall, "settlement"))
+    meets, height = work.maybe(porch, "roof height"), float(work.need(wall, "height"))
+    return whole if meets is None else whole * min(1.0, float(meets) / height)
 
 
 @measure("post", "travel need", "length", "travel its adjuster needs")
@@ -99,11 +120,15 @@ def travel_need(post: Facts, work: Working) -> float:
 
 @measure("junction, chimney, stone, ledger", "settling past", "length", "how far the wall it meets comes down past it")
 def part_settling_past(part: Facts, work: Working) -> float:
-    """The settlement of its wall; for a chimney, of the tallest wall under its roof."""
+    """The settlement of its wall where they meet; for a chimney, of the tallest wall under its roof."""
     kind = part.element.kind
     if kind == "chimney":
         roof = part["roof"]
         walls = (roof["covers"] or ()) if roof is not None else ()
+    elif kind == "ledger" and work.maybe(part, "on") in ("foundation", "veneer"):
+        return 0.0
+    elif kind == "junction" and part["roof"] is not None and part["roof"].element.kind == "porch":
+        return settling_at(part["wall"], part["roof"], work) if part["wall"] is not None else 0.0
     elif kind == "ledger":
         carried = part["carries"]
         walls = (carried["along"] or ()) if carried is not None else ()

@@ -16,6 +16,8 @@ from speclint.science.overhang import (
 )
 
 RAIN_ANGLE = 30.0
+MOST_OF_WALL = 0.8  # ours: a porch along four fifths of a wall is taken to shelter it
+ONE_COURSE = 0.3  # ours: wood above a porch roof that counts for itself [m]
 STACKED = ("log round", "log square", "log D")
 OURS = Citation("", "geometry of the plan", "ours")
 
@@ -64,28 +66,43 @@ def top_of_wood(wall: Facts, work: Working) -> float:
     return height
 
 
-@measure("wall", "porch cover", "length", "depth of the deepest porch roof over it; 0 where there is none")
-def porch_cover(wall: Facts, work: Working) -> float:
-    """The depth of porches along it or named as its shelter."""
-    return max((float(work.need(porch, "depth")) for porch in wall["porches"]), default=0.0)
-
-
-@measure("wall", "cover ratio", "ratio", "reach of the best roof over it as a share of the wood below that roof")
-def wall_cover_ratio(wall: Facts, work: Working) -> float:
-    """The better of the roof's reach over the whole height and a porch's over the height below it."""
-    best = float(
-        work.call(cover_ratio, projection=work.need(wall, "roof reach"), height_below=work.need(wall, "height"))
-    )
+def porches_over(wall: Facts, work: Working) -> list[Facts]:
+    """The porches that roof over most of a wall; a short porch shelters its own piece and no more."""
+    found = []
     for porch in wall["porches"]:
-        below = work.maybe(porch, "roof height") or work.need(wall, "height")
-        best = max(best, float(work.call(cover_ratio, projection=work.need(porch, "depth"), height_below=below)))
-    return best
+        along, whole = work.maybe(porch, "length"), work.maybe(wall, "length")
+        if along is None or whole is None or float(along) >= MOST_OF_WALL * float(whole):
+            found.append(porch)
+        else:
+            work.note(f"{porch.label} covers a part of {wall.label} only: the wall is judged where it stands free")
+    return found
+
+
+@measure("wall", "porch cover", "length", "depth of the deepest porch roof along most of it; 0 where there is none")
+def porch_cover(wall: Facts, work: Working) -> float:
+    """The depth of porches that run along at least four fifths of it."""
+    return max((float(work.need(porch, "depth")) for porch in porches_over(wall, work)), default=0.0)
+
+
+@measure("wall", "cover ratio", "ratio", "reach of the roof as a share of the wood below it, where it is least covered")
+def wall_cover_ratio(wall: Facts, work: Working) -> float:
+    """Reach of the roof over the height; with a porch along the wall, the lesser of the parts below and above it."""
+    reach, height = float(work.need(wall, "roof reach")), float(work.need(wall, "height"))
+    parts = [(reach, height)]
+    porches = porches_over(wall, work)
+    if porches:
+        deepest = max(porches, key=lambda porch: float(work.need(porch, "depth")))
+        under = float(work.maybe(deepest, "roof height") or height)
+        above = float(work.need(wall, "top of wood")) - under
+        parts = [(float(work.need(deepest, "depth")), under)]
+        parts += [(reach, above)] if above > ONE_COURSE else []
+    return min(float(work.call(cover_ratio, projection=reach, height_below=below)) for reach, below in parts)
 
 
 @measure("wall", "sheltered height", "length", "height below the roof edge that rain 30 degrees off plumb misses")
 def wall_sheltered_height(wall: Facts, work: Working) -> float:
     """Straight-line shelter of the roof edge."""
-    angle = work.assume("rain angle", RAIN_ANGLE, "angle", "rain taken 30 degrees off plumb", OURS)
+    angle = work.assume("rain angle", RAIN_ANGLE, "tilt", "rain taken 30 degrees off plumb", OURS)
     return float(work.call(sheltered_height, projection=work.need(wall, "roof reach"), angle=angle))
 
 
@@ -94,7 +111,8 @@ def exposed_height(wall: Facts, work: Working) -> float:
     """What is left of the wood below the sheltered height, and above a porch roof where there is one."""
     wood = float(work.need(wall, "top of wood"))
     exposed = max(0.0, wood - float(work.need(wall, "sheltered height")))
-    under_porch = max((float(work.maybe(porch, "roof height") or 0.0) for porch in wall["porches"]), default=0.0)
+    roofs = [float(work.maybe(porch, "roof height") or 0.0) for porch in porches_over(wall, work)]
+    under_porch = max(roofs, default=0.0)
     return max(0.0, exposed - under_porch)
 
 
@@ -193,9 +211,11 @@ def post_roofed(post: Facts, work: Working) -> str:
 
 @measure("window, door", "cover", "length", "reach of the roof, porch or hood over it")
 def opening_cover(opening: Facts, work: Working) -> float:
-    """The deepest of the roof over its wall, porches along the wall, and its own hood."""
+    """The deepest of the roof over its wall, the porch it is under or that runs along the wall, and its own hood."""
     wall = opening["wall"]
     found = max(float(work.need(wall, "roof reach", "wall")), float(work.need(wall, "porch cover")))
+    if opening["under"] is not None:
+        found = max(found, float(work.need(opening["under"], "depth")))
     hood = work.maybe(opening, "hood") if opening.element.kind == "door" else None
     return max(found, float(hood or 0.0))
 
@@ -206,7 +226,8 @@ def opening_cover_ratio(opening: Facts, work: Working) -> float:
     wall = opening["wall"]
     sill = float(work.need(opening, "sill"))
     pairs = [(float(work.need(wall, "roof reach", "wall")), float(work.need(wall, "top of wood")) - sill)]
-    for porch in wall["porches"]:
+    own = opening["under"]
+    for porch in [own] if own is not None else porches_over(wall, work):
         height = work.maybe(porch, "roof height")
         if height is not None and height > sill:
             pairs.append((float(work.need(porch, "depth")), float(height) - sill))

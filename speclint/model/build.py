@@ -189,13 +189,16 @@ class _Work:
 
     def _body(self, draft: Draft, body: tuple[Statement, ...], how: How) -> None:
         tell = self.mistakes.append
+        told = False  # one brace forgotten puts every later block inside; it is told once
         for statement in body:
             if statement.body is None:
                 read_statement(draft, statement, how, tell)
                 continue
-            where = Item("", "{", statement.line, statement.column)
-            says = f"a block cannot stand inside {draft.label}"
-            tell(mistake_at(draft.place.file, where, says, "is a closing } missing before it?"))
+            if not told:
+                where = Item("", "{", statement.line, statement.column)
+                says = f"a block cannot stand inside {draft.label}"
+                tell(mistake_at(draft.place.file, where, says, "is a closing } missing before it?"))
+            told = True
             if Items(statement).take_longest(_HEADS) and how != "typical" and self.depth < DEEPEST:
                 self.depth += 1
                 self.read(statement, draft.place.file, how)
@@ -227,7 +230,25 @@ class _Work:
                 for setting, given in draft.given.items()
                 if given.how in ("assumed in the plan", "assumed by speclint")
             ]
+        self._check_map(self.drafts["site"])
         return Home(name, elements, tuple(self.variances), tuple(self.alternates), tuple(assumed))
+
+    def _check_map(self, site: Draft) -> None:
+        """A mistake where the lot lies so far from every weather station that a sign or a digit must be wrong."""
+        latitude, longitude = site.values.get("latitude"), site.values.get("longitude")
+        if latitude is None or longitude is None or site.values.get("weather") is not None:
+            return
+        from speclint.tables.stations import TOO_FAR, nearest_station
+
+        station, away, _ = nearest_station(latitude, longitude)
+        if away > TOO_FAR:
+            place = site.given["longitude"].span
+            turned = nearest_station(latitude, -longitude)[1] <= TOO_FAR
+            help = f"did you mean longitude {-longitude:g}?" if turned else "the table holds stations of North America"
+            says = (
+                f"no weather station is within {TOO_FAR:.0f} km; the nearest, {station.title}, is {away:,.0f} km away"
+            )
+            self.mistakes.append(Mistake(place.file, place.line, place.column, place.length, says, help))
 
     def _apply_typicals(self, draft: Draft) -> None:
         names = [""]

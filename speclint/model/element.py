@@ -12,7 +12,7 @@ from pydantic import BaseModel, ConfigDict
 from speclint.model.settings import Setting
 from speclint.span import NOWHERE, Span
 
-How = Literal["stated", "typical", "assumed in the plan", "assumed by speclint", "unknown", "alternate"]
+How = Literal["stated", "typical", "assumed in the plan", "assumed by speclint", "unknown", "unreadable", "alternate"]
 
 
 @dataclass(frozen=True, slots=True)

@@ -92,6 +92,7 @@ def read_statement(draft: Draft, statement: Statement, how: How, tell: Callable[
             _read_with_followers(draft, settings, settings[name], item, items, how, tell)
         except BadValue as trouble:
             tell(mistake_at(draft.place.file, trouble.item or item, trouble.message, trouble.help))
+            draft.given.setdefault(name, Given(_span(draft, item), "", "unreadable"))
             _skip(items, _names(draft.model))
         first = False
 

@@ -92,12 +92,15 @@ def _station(setting: Setting, items: Items, item: Item) -> str:
 def _species(setting: Setting, items: Items, item: Item) -> str:
     from speclint.tables.species import species_key
 
-    words = items.words_ahead(5)
-    for size in range(len(words), 0, -1):
-        if species_key(" ".join(words[:size])) in _species_keys():
+    ahead = items.items[items.at : items.at + 6]  # a comma can stand inside a name: redwood, old-growth
+    for size in range(len(ahead), 0, -1):
+        part = ahead[:size]
+        named = " ".join(one.text for one in part).replace(" ,", ",")
+        words = all(one.kind in ("WORDS", "COMMA") for one in part) and part[-1].kind == "WORDS"
+        if words and species_key(named) in _species_keys():
             items.at += size
-            return " ".join(words[:size])
-    got = " ".join(words[:4]) or item.text
+            return named
+    got = " ".join(items.words_ahead(4)) or item.text
     raise BadValue(
         f"“{got}” is not a species of the reference table",
         did_you_mean(got, _species_keys()) or "`speclint explain species` lists the table",

@@ -126,6 +126,9 @@ class Opening(Element):
     """A window or door; see the two kinds."""
 
     wall: str | None = say.part("the wall it is in", ("wall",), "south")
+    under: str | None = say.part(
+        "the porch over it; one along most of the wall need not be named", ("porch",), "porch entry"
+    )
     count: float | None = say.count("how many alike", "4", 1, 200)
     width: float | None = say.length("width of the frame", "3'", low=0.1, high=20)
     height: float | None = say.length("height of the frame", "5'", low=0.1, high=12)

@@ -27,7 +27,18 @@ HEADINGS: dict[str, str] = {
     "revise": "REVISE: should be improved",
     "note": "NOTE: worth knowing",
 }
+STATES = {
+    "in force": "in force",
+    "expired": "EXPIRED",
+    "not needed": "not needed: nothing trips it",
+    "not allowed": "NOT ACCEPTED: this rule allows no variance",
+}
+DEFERRED = (
+    "Where a comment touches structure, guards, stairs, work at height, chemicals, electricity or fire, its line Care "
+    "says whose licensed practice decides; speclint approves nothing of the kind."
+)
 INDENT = 5
+MOST_BASES = 3
 # What a terminal would obey rather than show: control characters, and marks that turn the direction of text.
 _OBEYED = re.compile(r"[\x00-\x1f\x7f-\x9f\u200e\u200f\u2028-\u202e\u2066-\u2069]")
 
@@ -126,7 +137,10 @@ def _comment(number: int, rulings: list[Ruling], frame: Frame) -> list[Line]:
         lines += _labelled("Why", [first.because], frame)
     lines += _labelled("Cure", _cures(rulings), frame)
     if not frame.brief:
-        lines += _labelled("Basis", list(dict.fromkeys(line for r in rulings for line in r.basis)), frame, "quiet")
+        lines += _labelled(
+            "Basis", list(dict.fromkeys(line for r in rulings for line in r.basis))[:MOST_BASES], frame, "quiet"
+        )
+        lines += _labelled("Care", list(dict.fromkeys(r.defer for r in rulings if r.defer)), frame, "quiet")
     return lines
 
 
@@ -165,9 +179,7 @@ def _variances(variances: tuple[Accepted, ...], frame: Frame) -> list[Line]:
     for accepted in variances:
         variance = accepted.variance
         where = variance.element or "the whole plan"
-        state = {"in force": "in force", "expired": "EXPIRED", "not needed": "not needed: nothing trips it"}[
-            accepted.state
-        ]
+        state = STATES[accepted.state]
         told = f"{variance.rule} on {where}: {variance.because} (accepted by {variance.accepted_by or 'nobody named'}"
         told += f", until {variance.until or 'no date'}; {state})"
         lines += _wrapped(told, frame, 2, "plain", bullet="= ")
@@ -189,8 +201,12 @@ def _assumed(review: Review, frame: Frame) -> list[Line]:
 
 def _cautions(review: Review, frame: Frame) -> list[Line]:
     lines: list[Line] = [(), (Part("CAUTIONS", "title"),)]
+    deferred = dict.fromkeys(ruling.defer for ruling in review.rulings if ruling.defer)
     for caution in review.cautions:
-        lines += _wrapped(caution, frame, 2, "quiet", bullet="! ")
+        if caution not in deferred:
+            lines += _wrapped(caution, frame, 2, "quiet", bullet="! ")
+    if deferred:
+        lines += _wrapped(DEFERRED, frame, 2, "quiet", bullet="! ")
     return lines
 
 

@@ -100,6 +100,7 @@ class _Writer:
             "part": answer.part.label if answer.part else self.facts.label,
             "stated": self._shown(stated),
             "needed": self._shown(needed),
+            "missing": _list(self.weigher.not_stated(self.rule.tiers[tier].condition, self.facts)),
             "margin": show(abs(margin) * scale, stated.dimension, self.system) if margin is not None and stated else "",
         }
         return Ruling(
@@ -114,7 +115,7 @@ class _Writer:
             needed_number=_rounded(numbers[1]),
             margin=_rounded(margin),
             unit=unit,
-            message=self._fill(self.rule.says, words),
+            message=self._message(words, answer) if trips else _unanswered(missing),
             because=self._fill(self.rule.because, words),
             cures=tuple(self._fill(cure, words) for cure in self.rule.cures[:2]),
             basis=tuple(basis_line(basis) for basis in self._basis(needed)),
@@ -123,6 +124,15 @@ class _Writer:
             evidence=tuple(side.quantity for side in (stated, needed) if side and side.quantity),
             missing=_once(missing),
         )
+
+    def _message(self, words: dict[str, str], answer: Answer) -> str:
+        """What the rule says, and every further comparison that fails with it."""
+        further = [
+            f"{side.quantity.name} {self._shown(side)}, where {self._shown(other.needed)} is needed"
+            for other in answer.also
+            if (side := other.stated) is not None and side.quantity is not None
+        ]
+        return "; ".join([self._fill(self.rule.says, words), *further])
 
     def _sides(self, answer: Answer) -> tuple[Side | None, Side | None]:
         stated, needed = answer.stated, answer.needed
@@ -172,6 +182,15 @@ class _Writer:
 def basis_line(basis: Basis) -> str:
     """A basis as the reader is shown it: the publication, the place in it, and how far it was read."""
     return str(Citation(basis.key, basis.place, basis.standing))  # type: ignore[arg-type]
+
+
+def _list(names: list[str]) -> str:
+    return " and ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)
+
+
+def _unanswered(missing: tuple[Missing, ...]) -> str:
+    wants = _list([f"{one.setting} of {one.element}" for one in _once(missing)])
+    return f"cannot be judged: the plan does not state {wants}"
 
 
 def _once(missing: tuple[Missing, ...]) -> tuple[Missing, ...]:

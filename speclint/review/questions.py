@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint.model.element import settings_of
+from speclint.model.home import Home
 from speclint.model.kinds import KINDS
 from speclint.quantity import Missing
 from speclint.ruling import Question, Ruling
@@ -10,18 +11,22 @@ from speclint.ruling import Question, Ruling
 MOST_CHOICES = 7
 
 
-def questions(unanswered: list[Ruling], kinds: dict[str, str]) -> list[Question]:
-    """The open questions of a review.
+def questions(unanswered: list[Ruling], home: Home) -> list[Question]:
+    """The open questions of a review; what was stated and could not be read is told as a mistake and not asked.
 
     Args:
         unanswered: Rulings that lack a fact.
-        kinds: The kind of each element by its label.
+        home: The home, for the kinds of its elements and for what was stated.
     """
     asked: dict[tuple[str, str], dict[str, Missing]] = {}
     needed_by: dict[tuple[str, str], list[str]] = {}
     for ruling in unanswered:
         for missing in ruling.missing:
-            key = (kinds[missing.element], missing.setting)
+            element = home.elements[missing.element]
+            given = element.given.get(missing.setting)
+            if given is not None and given.how == "unreadable":
+                continue
+            key = (element.kind, missing.setting)
             asked.setdefault(key, {}).setdefault(missing.element, missing)
             rules = needed_by.setdefault(key, [])
             if ruling.rule not in rules:

@@ -38,6 +38,10 @@ def apply_variances(
         covered = [
             ruling for ruling in remaining if ruling.rule == variance.rule and variance.element in ("", ruling.element)
         ]
+        rule = book.named(variance.rule)
+        if rule is not None and not rule.variance:
+            accepted.append(Accepted(variance, "not allowed", tuple(covered)))
+            continue
         if variance.until and variance.until < today:
             accepted.append(Accepted(variance, "expired", tuple(covered)))
             continue

@@ -11,6 +11,7 @@ Forms of a checked expression:
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from speclint.language.nearest import did_you_mean
@@ -22,7 +23,7 @@ from speclint.units import NotAQuantity, read_quantity
 if TYPE_CHECKING:
     from lark import Token, Tree
 
-PLAIN = frozenset(("count", "ratio", "index"))
+PLAIN = frozenset(("count", "ratio", "index", "share"))
 
 
 class Refused(Exception):
@@ -95,6 +96,7 @@ class Checker:
 
     def _compare(self, children: list[Any]) -> Expression:
         left, sign, right = self.value(children[0]), str(children[1]), self.value(children[2])
+        left, right = self._as_slope(left, right), self._as_slope(right, left)
         for one, other in ((left, right), (right, left)):
             if one[0] == "number" and dimension_of(other) not in PLAIN and one[1] != 0:
                 raise Refused(
@@ -104,6 +106,14 @@ class Checker:
                 )
         self._same(left, right, children[1])
         return ("compare", sign, left, right)
+
+    def _as_slope(self, one: Expression, other: Expression) -> Expression:
+        """A limit in percent, read as the slope that it is compared with."""
+        if one[0] != "limit" or one[2] != "percent" or dimension_of(other) != "slope":
+            return one
+        limit = self.limits[one[1]]
+        self.limits[one[1]] = replace(limit, value=limit.value / 100, dimension="slope")
+        return ("limit", one[1], "slope")
 
     def _same(self, left: Expression, right: Expression, token: Any) -> None:
         one, other = dimension_of(left), dimension_of(right)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
@@ -126,11 +127,19 @@ class _Reader:
                 " of ".join(map(str, path.children)) for clause in found.get("adjust", ()) for path in clause.children
             ),
             defer=self._text(found, "defer") if "defer" in found else "",
+            variance=self._variance(found.get("variance", ())),
             supersedes=tuple(str(token) for clause in found.get("supersedes", ()) for token in clause.children),
             dimensions=tuple(sorted(dimensions_of(kinds[0]).items())),
         )
         self._check_holes(found, rule)
         return rule
+
+    def _variance(self, clauses: Sequence[Any]) -> bool:
+        """Whether a variance can set the rule aside."""
+        for clause in clauses:
+            if str(clause.children[0]) != "none":
+                self._tell(clause.children[0], f"“{clause.children[0]}” is not expected here", "write: variance none")
+        return not clauses
 
     def _text(self, found: dict[str, list[Any]], name: str) -> str:
         return _unquoted(found[name][0].children[0])
@@ -164,7 +173,7 @@ class _Reader:
         return Basis(key, _unquoted(place), standing)
 
     def _check_holes(self, found: dict[str, list[Any]], rule: Rule) -> None:
-        known = {"element", "stated", "needed", "margin", "part", *(name for name, _ in rule.dimensions)}
+        known = {"element", "stated", "needed", "margin", "part", "missing", *(name for name, _ in rule.dimensions)}
         known |= {limit.name for limit in rule.limits}
         for clause_name in ("says", "because", "cure"):
             for clause in found.get(clause_name, ()):

@@ -60,6 +60,7 @@ class Rule:
     needed: Expression | None = None
     adjust: tuple[str, ...] = ()
     defer: str = ""
+    variance: bool = True
     supersedes: tuple[str, ...] = ()
     dimensions: tuple[tuple[str, str], ...] = field(default=())
 

@@ -31,6 +31,7 @@ class Answer:
     sign: str = ""
     part: Facts | None = None
     missing: tuple[Missing, ...] = ()
+    also: tuple[Answer, ...] = ()
 
 
 class Weigher:
@@ -62,9 +63,10 @@ class Weigher:
     def _several(self, e: Expression, facts: Facts) -> Answer:
         answers = [self.condition(part, facts) for part in e[1]]
         deciding = e[0] != "both"
-        for answer in answers:
-            if answer.holds is deciding:
-                return answer
+        decided = [answer for answer in answers if answer.holds is deciding]
+        if decided:
+            sized = [answer for answer in decided[1:] if answer.sign and answer.stated and answer.needed]
+            return replace(decided[0], also=() if deciding else (*decided[0].also, *sized))
         unknown = [answer for answer in answers if answer.holds is None]
         if unknown:
             return replace(unknown[0], missing=tuple(m for answer in unknown for m in answer.missing))
@@ -182,3 +184,15 @@ class Weigher:
                 return None, ()
             found = found[name]
         return found, ()
+
+    def not_stated(self, e: Expression, facts: Facts) -> list[str]:
+        """The names of the facts that a condition wants stated and that are not; of rivals, those of the first."""
+        match e[0]:
+            case "known":
+                side, _ = self.value(e[1], facts)
+                return [e[1][2]] if e[2] and (side is None or side.value is None) else []
+            case "both":
+                return [name for part in e[1] for name in self.not_stated(part, facts)]
+            case "either":
+                return self.not_stated(e[1][0], facts) if self.condition(e, facts).holds is False else []
+        return []

@@ -12,6 +12,7 @@ from speclint.tables.station_names import station_key, without_airport
 INDEX = "climate/station_index.csv.gz"
 EARTH_RADIUS = 6371.0088  # km, mean radius
 MONTHS = 12
+TOO_FAR = 500.0  # km; ours: beyond it no station stands for a lot
 
 # The groups of twelve columns that follow the name in a row of a state's file, in order.
 TEMPERATURE, PRECIPITATION, WET_DAYS, HUMIDITY, WIND, SNOWFALL, SUNSHINE = range(7)

@@ -23,7 +23,7 @@ LOW = 'wall west { build log round 10"; starts 4" }\n'
     ("words", "told"),
     [
         (("revue",), "invalid choice"),
-        (("review", "--demo", "--loud"), "unrecognized arguments: --loud"),
+        (("review", "--demo", "--loud"), "--loud is not expected here"),
         (("review", "--demo", "--hold-at", "maybe"), "invalid choice"),
         (("explain",), "the following arguments are required: NAME"),
         (("completion", "tcsh"), "invalid choice"),

@@ -111,8 +111,40 @@ def test_the_nearest_station_stands_for_coordinates_and_says_how_far_it_is() -> 
 
 
 def test_a_far_station_is_said_to_be_far() -> None:
-    notes = found("site", "station", "site { latitude 60; longitude -30 }").notes
+    notes = found("site", "station", "site { latitude 51; longitude -95 }").notes
     assert any("far for one climate" in note for note in notes)
+
+
+def test_no_station_stands_for_a_lot_half_the_world_away() -> None:
+    _, mistakes = build([parse("site { latitude 39.3; longitude 120.2 }", "a.plan")], "a.plan")
+    told = [(mistake.message.split(";")[0], mistake.help) for mistake in mistakes]
+    assert [("no weather station is within 500 km", "did you mean longitude -120.2?")] == told
+
+
+def test_a_short_porch_does_not_shelter_the_whole_wall() -> None:
+    short = HOUSE.replace("roof height 8'", "length 12'; roof height 8'")
+    assert ("1.00", "0.25") == (
+        found("wall south", "cover ratio").shown(),
+        found("wall south", "cover ratio", short).shown(),
+    )
+
+
+def test_an_opening_under_a_short_porch_is_covered_by_it_where_the_plan_says_so() -> None:
+    short = HOUSE.replace("roof height 8'", "length 12'; roof height 8'")
+    door = 'door front { wall south; under lake; sill 0"; height 6\'-8" }\n'
+    assert ("1.00", "0.25") == tuple(
+        found("door front", "cover ratio", short + text).shown() for text in (door, door.replace("under lake; ", ""))
+    )
+
+
+def test_the_wood_above_a_porch_roof_counts_for_itself() -> None:
+    tall = HOUSE.replace("length 40'; height 8'", "length 40'; height 16'")
+    assert "0.25" == found("wall south", "cover ratio", tall).shown()  # the eave: 2 ft over 8 ft
+
+
+def test_a_post_beside_a_tall_wall_follows_it_only_where_the_porch_roof_hangs() -> None:
+    tall = HOUSE.replace("length 40'; height 8'", "length 40'; height 16'")
+    assert '5 3/4"' == found("post lake", "settling past", tall).shown()  # 6 percent of 8 ft
 
 
 def test_a_station_much_higher_than_the_lot_is_said_to_be_so() -> None:
@@ -166,3 +198,15 @@ def test_every_measure_has_a_known_dimension_and_a_meaning() -> None:
 def test_no_measure_hides_a_setting_of_its_element() -> None:
     hidden = [(kind, name) for kind, named in measures().items() for name in named if name in settings_of(KINDS[kind])]
     assert [] == hidden
+
+
+def test_a_deck_in_the_open_is_read_at_its_snow_and_a_roofed_one_at_its_live_load() -> None:
+    text = """
+site { ground snow 70 psf }
+wall a { height 8' }
+porch p { along a; depth 8' }
+deck open { along a; joists 2x8 at 16"; joist species southern pine }
+deck roofed { along a; under p; joists 2x8 at 16"; joist species southern pine }
+"""
+    limits = [found(f"deck {name}", "joist span limit", text).value for name in ("open", "roofed")]
+    assert limits[0] < limits[1]
