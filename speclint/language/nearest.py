@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+NEAR_ENOUGH = 0.76  # “house” is 0.75 alike to “use”, “porsh” 0.80 to “porch”
+
 
 def nearest(got: str, known: Iterable[str], most: int = 3) -> list[str]:
     """The known words nearest to `got`, best first."""
@@ -13,7 +15,7 @@ def nearest(got: str, known: Iterable[str], most: int = 3) -> list[str]:
     words = got.lower().split()
     found: list[str] = []
     for size in range(len(words), 0, -1):
-        for match in difflib.get_close_matches(" ".join(words[:size]), lower, most, 0.7):
+        for match in difflib.get_close_matches(" ".join(words[:size]), lower, most, NEAR_ENOUGH):
             if lower[match] not in found:
                 found.append(lower[match])
         if found:

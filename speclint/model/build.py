@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 from functools import lru_cache
+from types import MappingProxyType
 from typing import Any
 
 from speclint.language.atoms import Mistake, Statement, Tree
 from speclint.language.items import Item, Items
 from speclint.language.nearest import did_you_mean
 from speclint.model.element import Element, Given, How, settings_of
+from speclint.model.guesses import guessed_element
 from speclint.model.home import Assumed, Home, Variance
 from speclint.model.kinds import KINDS
 from speclint.model.read_element import Draft, Reference, mistake_at, read_statement, unclosed
@@ -21,6 +23,11 @@ from speclint.span import NOWHERE, Span
 
 STRUCTURE = ("typical", "alternate", "variance", "use")
 _HEADS = frozenset([*KINDS, *STRUCTURE])
+EXAMPLE_NAMES: Mapping[str, str] = MappingProxyType(
+    dict.fromkeys(("wall", "window", "gutter", "downspout", "chase", "planting", "stone", "junction"), "south")
+    | dict.fromkeys(("porch", "post", "beam", "deck", "ledger", "rail", "stair"), "lake")
+    | {"corner": "southwest", "door": "entry", "chimney": "hearth", "purlin": "east", "step": "stack"}
+)
 MOST_ELEMENTS = 20_000
 DEEPEST = 20
 
@@ -182,7 +189,7 @@ class _Work:
         if KINDS[kind].single:
             return [""]
         if not names:
-            help = f"write for example: {kind} south {{ … }}"
+            help = f"write for example: {kind} {EXAMPLE_NAMES.get(kind, 'main')} {{ … }}"
             self.mistakes.append(mistake_at(file, first, f"this {kind} has no name", help))
             return [f"at line {first.line}"]
         return names
@@ -338,6 +345,6 @@ def _no_such_kind(items: Items, statement: Statement, file: str, first: Item) ->
     if statement.body is None:
         says = f"“{got}” stands outside any element"
         help = "settings belong inside the { } of an element, such as wall south { height 9' }"
-        return mistake_at(file, first, says, did_you_mean(got, _HEADS) or help)
-    help = did_you_mean(got, _HEADS) or f"the elements are: {', '.join(KINDS)}"
+        return mistake_at(file, first, says, guessed_element(got) or did_you_mean(got, _HEADS) or help)
+    help = guessed_element(got) or did_you_mean(got, _HEADS) or f"the elements are: {', '.join(KINDS)}"
     return mistake_at(file, first, f"“{got}” is not an element that speclint knows", help)

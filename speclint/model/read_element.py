@@ -11,6 +11,7 @@ from speclint.language.atoms import Mistake, Statement
 from speclint.language.items import Item, Items
 from speclint.language.nearest import did_you_mean
 from speclint.model.element import Element, Given, How, settings_of
+from speclint.model.guesses import guessed_setting, guessed_value
 from speclint.model.settings import Setting
 from speclint.model.values import BadValue, read_value
 from speclint.span import Span
@@ -126,7 +127,8 @@ def _not_a_setting(draft: Draft, items: Items, item: Item) -> Mistake:
         return open_text
     got = " ".join(items.words_ahead(4)) or item.text
     known = tuple(settings_of(draft.model))
-    help = did_you_mean(got, known) or f"`speclint explain {draft.model.kind}` lists the settings"
+    help = guessed_setting(draft.model.kind, items.rest(), known) or did_you_mean(got, known)
+    help = help or f"`speclint explain {draft.model.kind}` lists the settings"
     return mistake_at(draft.place.file, item, f"“{got}” is not a setting of a {draft.model.kind}", help)
 
 

@@ -113,3 +113,20 @@ def test_an_alternate_is_reviewed_with_its_change() -> None:
     text = LOW + 'alternate "raised" { wall west { starts 3\' } }'
     result = review(PlanText(text, "a.plan", nothing), book(), DAY, alternate="raised")
     assert [] == graded(result, "sill-too-near-grade")
+
+
+def test_a_rule_that_allows_no_variance_keeps_its_finding_and_says_so() -> None:
+    plan = (
+        'stair front { riser 9"; tread 9"; width 30" }\n'
+        'variance stair-steps-out-of-code on stair front { because "x"; accepted by "y"; until 2027-01-01 }\n'
+    )
+    result = reviewed(plan)
+    assert ([("hold", "stair front")], ["not allowed"]) == (
+        graded(result, "stair-steps-out-of-code"),
+        [accepted.state for accepted in result.variances],
+    )
+
+
+def test_a_setting_that_could_not_be_read_is_not_asked_for_again() -> None:
+    result = reviewed('wall west { build log round 10"; starts 4 psf }')
+    assert (1, []) == (len(result.mistakes), [q for q in result.questions if q.setting == "starts"])

@@ -228,3 +228,37 @@ def test_a_requirement_that_cannot_be_answered_does_not_hide_a_milder_one_that_f
     )
     trips, unanswered = ruled(rule, "wall a { height 7' }")
     assert (["note"], ["hold"]) == ([r.grade for r in trips], [r.grade for r in unanswered])
+
+
+def test_a_limit_in_percent_can_be_compared_with_a_slope() -> None:
+    rule = 'about wall\nlimit fall 5% ours "x"\nrequire grade >= fall otherwise hold'
+    trips, _ = ruled(rule, "wall a { grade 2% }")
+    assert ["wall a has 2%; 5% is needed"] == [r.message for r in trips]
+
+
+def test_every_comparison_that_fails_together_is_told() -> None:
+    rule = (
+        'about stair\nlimit most 7" ours "x"\nlimit least 11" ours "x"\n'
+        "require riser <= most and tread >= least otherwise hold"
+    )
+    trips, _ = ruled(rule, 'stair a { riser 8"; tread 9" }')
+    assert ['stair a has 8"; 7" is needed; tread 9", where 11" is needed'] == [r.message for r in trips]
+
+
+def test_a_message_can_name_what_is_not_stated() -> None:
+    rule = "about wall\nrequire height is stated and [starts is stated or grade is stated] and build is stated otherwise hold"
+    page_text = page(rule).decode().replace("{element} has {stated}; {needed} is needed", "{element} lacks {missing}")
+    made = read_rulebook({"a-rule": ("a-rule.md", page_text.encode())})
+    home, _ = build([parse("wall a { height 9' }", "plan")], "plan")
+    assert ["wall a lacks starts and build"] == [r.message for r in judge(Sheet(home), made, "imperial")[0]]
+
+
+def test_what_cannot_be_judged_says_so_in_place_of_its_message() -> None:
+    _, unanswered = ruled("about wall\nrequire height >= starts otherwise hold", "wall a { height 9' }")
+    assert ["cannot be judged: the plan does not state starts of wall a"] == [r.message for r in unanswered]
+
+
+def test_a_clause_on_variances_can_only_say_none() -> None:
+    assert ["8:10 “allowed” is not expected here"] == refused(
+        "about wall\nvariance allowed\nrequire height >= starts otherwise hold"
+    )
