@@ -44,7 +44,7 @@ def wall_splash_height(wall: Facts, work: Working) -> float:
 @measure("wall", "reach", "length", "height above the ground of the highest wood to be kept up")
 def reach(wall: Facts, work: Working) -> float:
     """Top of the wood above grade."""
-    return float(work.need(wall, "starts")) + float(work.need(wall, "top of wood"))
+    return float(work.need(wall, "starts")) + float(work.need(wall, "wood height"))
 
 
 @measure("deck", "drop", "length", "from its walking surface down to grade")

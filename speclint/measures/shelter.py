@@ -53,8 +53,8 @@ def roof_reach(wall: Facts, work: Working) -> float:
     return float(work.need(roof, side, "roof"))
 
 
-@measure("wall", "top of wood", "length", "height of its wood from bottom to eave, or to the peak of a gable")
-def top_of_wood(wall: Facts, work: Working) -> float:
+@measure("wall", "wood height", "length", "height of its wood from bottom to eave, or to the peak of a gable")
+def wood_height(wall: Facts, work: Working) -> float:
     """Height to the eave; to the peak on a gable wall."""
     height = float(work.need(wall, "height"))
     if work.maybe(wall, "gable") == "yes":
@@ -93,7 +93,7 @@ def wall_cover_ratio(wall: Facts, work: Working) -> float:
     if porches:
         deepest = max(porches, key=lambda porch: float(work.need(porch, "depth")))
         under = float(work.maybe(deepest, "roof height") or height)
-        above = float(work.need(wall, "top of wood")) - under
+        above = float(work.need(wall, "wood height")) - under
         parts = [(float(work.need(deepest, "depth")), under)]
         parts += [(reach, above)] if above > ONE_COURSE else []
     return min(float(work.call(cover_ratio, projection=reach, height_below=below)) for reach, below in parts)
@@ -109,7 +109,7 @@ def wall_sheltered_height(wall: Facts, work: Working) -> float:
 @measure("wall", "exposed height", "length", "height of wood that rain 30 degrees off plumb reaches, porches counted")
 def exposed_height(wall: Facts, work: Working) -> float:
     """What is left of the wood below the sheltered height, and above a porch roof where there is one."""
-    wood = float(work.need(wall, "top of wood"))
+    wood = float(work.need(wall, "wood height"))
     exposed = max(0.0, wood - float(work.need(wall, "sheltered height")))
     roofs = [float(work.maybe(porch, "roof height") or 0.0) for porch in porches_over(wall, work)]
     under_porch = max(roofs, default=0.0)
@@ -225,7 +225,7 @@ def opening_cover_ratio(opening: Facts, work: Working) -> float:
     """The best of the main roof, a porch and a hood, each over its own height above the sill."""
     wall = opening["wall"]
     sill = float(work.need(opening, "sill"))
-    pairs = [(float(work.need(wall, "roof reach", "wall")), float(work.need(wall, "top of wood")) - sill)]
+    pairs = [(float(work.need(wall, "roof reach", "wall")), float(work.need(wall, "wood height")) - sill)]
     own = opening["under"]
     for porch in [own] if own is not None else porches_over(wall, work):
         height = work.maybe(porch, "roof height")

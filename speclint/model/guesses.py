@@ -16,7 +16,6 @@ _FRAME = {
     "size": "state “width” and “height”",
     "header": "“head” is the flashing over it, “headspace” the settling gap",
     "flashing": "“head” is the flashing over it, “pan” the one under it",
-    "sill height": "write the height of the sill as “sill 3'”",
     "in": "state the wall it is in, such as “wall south”",
     "on": "state the wall it is in, such as “wall south”",
     "settling": "“headspace” is the settling gap left over the frame",
@@ -30,26 +29,25 @@ SETTINGS: Mapping[str, _Helps] = MappingProxyType(
         "site": {
             "snow": "state the snow load as “ground snow 70 psf”",
             "snow load": "state the snow load as “ground snow 70 psf”",
-            "frost": "state the frost line as “frost depth 48\"”",
-            "frost line": "state the frost line as “frost depth 48\"”",
+            "frost": 'state the frost line as “frost depth 48"”',
+            "frost line": 'state the frost line as “frost depth 48"”',
             "location": "state “weather” by the nearest station, or “latitude” and “longitude”",
-            "city": "state “weather” by the nearest station, such as “weather \"Marquette, MI\"”",
-            "climate": "state “weather” by the nearest station, such as “weather \"Marquette, MI\"”",
+            "city": 'state “weather” by the nearest station, such as “weather "Marquette, MI"”',
+            "climate": 'state “weather” by the nearest station, such as “weather "Marquette, MI"”',
             "altitude": "state the height above the sea as “elevation”",
             "exposure": "“terrain” is what the wind crosses before it reaches the house",
-            "wind speed": "write “wind 115 mph”",
             "rain": "state “rain intensity” for gutters, “rain wind” for the side rain comes from",
         },
         "foundation": {
-            "height": "state how high it stands as “top 18\" above grade”",
-            "above grade": "state how high it stands as “top 18\" above grade”",
+            "height": 'state how high it stands as “top 18" above grade”',
+            "above grade": 'state how high it stands as “top 18" above grade”',
             "insulation": "“foam” is the insulation outside",
             "drainage": "“drain” is the perimeter drain",
             "sill gasket": "write “capillary break gasket”",
         },
         "wall": {
-            "logs": "state what the wall is made of, then the log, such as “build log round 10\"”",
-            "material": "state what the wall is made of, such as “build log round 10\"”",
+            "logs": 'state what the wall is made of, then the log, such as “build log round 10"”',
+            "material": 'state what the wall is made of, such as “build log round 10"”',
             "siding": "write “build framed with siding”",
             "orientation": "state the way its outside looks as “faces S 10 E”",
             "azimuth": "state the way its outside looks as “faces S 10 E”",
@@ -61,7 +59,7 @@ SETTINGS: Mapping[str, _Helps] = MappingProxyType(
             "gable": "state the height of the gable as “peak”; the roof names it among the “gables” of a roof",
             "porch": "state “sheltered by” and the name of the porch",
             "under": "state “sheltered by” and the name of the porch",
-            "above grade": "state its lowest wood as “starts 20\" above grade”",
+            "above grade": 'state its lowest wood as “starts 20" above grade”',
         },
         "corner": {
             "overhang": "“ends” is how far the log ends stand out",
@@ -83,11 +81,11 @@ SETTINGS: Mapping[str, _Helps] = MappingProxyType(
             "shingles": "write “covering asphalt shingle”",
             "span": "“run” is the level distance from wall to ridge",
         },
-        "chimney": {"saddle": "write its height as “cricket 15\"”", "on": "name the roof as “roof main”"},
+        "chimney": {"saddle": 'write its height as “cricket 15"”', "on": "name the roof as “roof main”"},
         "purlin": {"overhang": "“reach” is how far its end stands out", "length": "“reach” is how far it stands out"},
         "gutter": {
-            "slope": "write “fall 1/16\" per ft”",
-            "pitch": "write “fall 1/16\" per ft”",
+            "slope": 'write “fall 1/16" per ft”',
+            "pitch": 'write “fall 1/16" per ft”',
             "width": "“size” is its width across the top",
             "guard": "“screen” is the debris screen",
         },
@@ -110,24 +108,24 @@ SETTINGS: Mapping[str, _Helps] = MappingProxyType(
             "posts": "posts are elements of their own: “post lake { under porch lake }”",
         },
         "post": {
-            "diameter": "write “size 10\"”",
+            "diameter": 'write “size 10"”',
             "supports": "state what it carries as “under porch lake”",
             "pier": "write “stands on pier”",
-            "jack": "write “adjuster jack 4\"”",
+            "jack": 'write “adjuster jack 4"”',
             "on": "state the surface below it as “stands on pier”",
         },
         "beam": {"length": "“span” is its clear span", "overhang": "“past edge” is its reach past the roof edge above"},
         "deck": {
-            "joist": "write “joists 2x10 at 16\"”",
-            "size": "write “joists 2x10 at 16\"” for its joists, “depth” for how far it reaches",
-            "spacing": "write “joists 2x10 at 16\"”",
+            "joist": 'write “joists 2x10 at 16"”',
+            "size": 'write “joists 2x10 at 16"” for its joists, “depth” for how far it reaches',
+            "spacing": 'write “joists 2x10 at 16"”',
             "width": "“depth” is from the wall to its outer edge",
             "against": _NEXT_TO,
             "attached": "“held by” says what holds its inner edge, “along” the walls it lies along",
             "decking": "“boards” are the deck boards",
             "ledger": "write “held by ledger”; the ledger is an element of its own, “ledger”",
         },
-        "ledger": {"bolts": "write “fastener bolt at 16\"”", "for": "state what it carries as “carries deck lake”"},
+        "ledger": {"bolts": 'write “fastener bolt at 16"”', "for": "state what it carries as “carries deck lake”"},
         "rail": {
             "gap": "“opening” is the largest clear gap",
             "spacing": "“opening” is the largest clear gap",
@@ -155,7 +153,6 @@ SHARED: Mapping[str, tuple[str, str]] = MappingProxyType(
         "paint":        ("finish", "write “finish paint”"),
         "coating":      ("finish", "state the “finish”"),
         "sealer":       ("finish", "state the “finish”, such as “finish water repellent”"),
-        "wood species": ("species", "write “species”"),
         "timber":       ("species", "state the “species”"),
         "dried":        ("seasoning", "state how it was dried as “seasoning kiln-dried to 15%”"),
         "qty":          ("count", "state how many are alike as “count 4”"),
@@ -204,15 +201,17 @@ ELEMENTS: _Helps = MappingProxyType(
     }
 )  # fmt: skip
 
+_ON_PIER = 'name the base, then what it stands on: “base standoff 1" on pier”, or only “stands on pier”'
 # By element and setting: how a guessed value begins, and the help.
 VALUES: Mapping[tuple[str, str], _Helps] = MappingProxyType(
     {
         ("foundation", "drain"): {"to daylight": "write “drain daylight”", "to sump": "write “drain sump”"},
-        ("post", "base"): {
-            word: "name the base, then what it stands on: “base standoff 1\" on pier”, or only “stands on pier”"
-            for word in ("stone pier", "pier", "stone", "concrete pier", "on pier")
-        },
-        ("post", "under"): {"roof porch": "name the porch alone: “under porch lake”"},
+        ("post", "base"): dict.fromkeys(("stone pier", "pier", "stone", "concrete pier", "on pier"), _ON_PIER),
+        ("site", "wind"): {"speed": "write “wind 115 mph”"},
+        ("window", "sill"): {"height": "write “sill 3'”"},
+        ("door", "sill"): {"height": "write “sill 3'”"},
+        ("wall", "wood"): {"species": "write “species eastern white pine”"},
+        ("post", "wood"): {"species": "write “species eastern white pine”"},
     }
 )
 

@@ -92,7 +92,8 @@ def read_statement(draft: Draft, statement: Statement, how: How, tell: Callable[
         try:
             _read_with_followers(draft, settings, settings[name], item, items, how, tell)
         except BadValue as trouble:
-            tell(mistake_at(draft.place.file, trouble.item or item, trouble.message, trouble.help))
+            help = _guess_at_value(draft, name, items, trouble) or trouble.help
+            tell(mistake_at(draft.place.file, trouble.item or item, trouble.message, help))
             draft.given.setdefault(name, Given(_span(draft, item), "", "unreadable"))
             _skip(items, _names(draft.model))
         first = False
@@ -120,6 +121,13 @@ def unclosed(file: str, item: Item | None) -> Mistake | None:
     if item is None or item.kind != "UNCLOSED":
         return None
     return mistake_at(file, item, "the quotation mark opened here is not closed", 'close it with " on the same line')
+
+
+def _guess_at_value(draft: Draft, name: str, items: Items, trouble: BadValue) -> str:
+    if trouble.item not in items.items:
+        return ""
+    said = " ".join(item.text for item in items.items[items.items.index(trouble.item) :])
+    return guessed_value(draft.model.kind, name, said, settings_of(draft.model))
 
 
 def _not_a_setting(draft: Draft, items: Items, item: Item) -> Mistake:

@@ -109,6 +109,23 @@ def _kind(kind: str) -> list[str]:
 
 
 def _written(setting: Setting) -> str:
+    return "<br>".join([_value(setting), *_followers(setting)])
+
+
+def _followers(setting: Setting) -> list[str]:
+    """What may follow the value on the same line, a line each."""
+    lines = []
+    for connecting, follower in setting.then:
+        if not follower:
+            lines.append(f"may end with `{connecting}`")
+        elif connecting:
+            lines.append(f"then `{connecting}` {follower}")
+        else:
+            lines.append(f"then {'an' if follower[0] in 'aeiou' else 'a'} {follower}")
+    return lines
+
+
+def _value(setting: Setting) -> str:
     if setting.dimension == "part":
         kinds = ", ".join(setting.refers) if len(setting.refers) < 8 else "any part"
         return f"{'names of' if setting.many else 'the name of a'} {kinds}"

@@ -37,6 +37,25 @@ MISTAKES = [
     ("wall a { ▸& }", 1, "“&” is not a setting of a wall", "`speclint explain wall` lists the settings"),
     ("▸wal a { }", 3, "“wal a” is not an element that speclint knows", "did you mean “wall”?"),
     ("▸window", 6, "this window has no name", "write for example: window south { … }"),
+    ("▸chimney { }", 7, "this chimney has no name", "write for example: chimney hearth { … }"),
+    (
+        "▸house { }",
+        5,
+        "“house” is not an element that speclint knows",
+        "a plan needs no house around its elements; start with “site { … }”, then its walls and roofs",
+    ),
+    (
+        "roof a { ▸overhang 2' }",
+        8,
+        "“overhang” is not a setting of a roof",
+        "a roof states “eaves” and “rakes”; where one wall differs, state the “overhang” of that wall",
+    ),
+    (
+        "wall a { finish paint, ▸3 coats }",
+        1,
+        "“3” is not a setting of a wall",
+        "write “coats 3”",
+    ),
     (
         "▸height 9'",
         6,

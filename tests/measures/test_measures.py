@@ -59,7 +59,7 @@ def absent(label: str, name: str, text: str) -> Absent:
         ("wall west", "roof reach", '12"'),
         ("wall south", "gable", "no"),
         ("wall west", "gable", "yes"),
-        ("wall west", "top of wood", "20'-0\""),
+        ("wall west", "wood height", "20'-0\""),
         ("wall south", "cover ratio", "1.00"),  # porch: 8 ft over 8 ft
         ("wall west", "cover ratio", "0.12"),  # rake: 1 ft over 8 ft
         ("wall west", "sheltered height", '20 3/4"'),  # 12 in / tan 30

@@ -246,7 +246,8 @@ def test_every_comparison_that_fails_together_is_told() -> None:
 
 
 def test_a_message_can_name_what_is_not_stated() -> None:
-    rule = "about wall\nrequire height is stated and [starts is stated or grade is stated] and build is stated otherwise hold"
+    rival = "[starts is stated or grade is stated]"
+    rule = f"about wall\nrequire height is stated and {rival} and build is stated otherwise hold"
     page_text = page(rule).decode().replace("{element} has {stated}; {needed} is needed", "{element} lacks {missing}")
     made = read_rulebook({"a-rule": ("a-rule.md", page_text.encode())})
     home, _ = build([parse("wall a { height 9' }", "plan")], "plan")
