@@ -61,7 +61,7 @@ def review(plan: PlanText, book: Rulebook, today: str, system: System = "imperia
         alternate,
         tuple(remaining),
         tuple(unanswered),
-        tuple(questions(unanswered, home)),
+        tuple(questions(unanswered, home, system)),
         tuple(accepted),
         home.assumed,
         cautions(remaining, book),

@@ -5,18 +5,21 @@ from __future__ import annotations
 from speclint.model.element import settings_of
 from speclint.model.home import Home
 from speclint.model.kinds import KINDS
+from speclint.model.settings import Setting
 from speclint.quantity import Missing
 from speclint.ruling import Question, Ruling
+from speclint.units import System, read_quantity, show
 
 MOST_CHOICES = 7
 
 
-def questions(unanswered: list[Ruling], home: Home) -> list[Question]:
+def questions(unanswered: list[Ruling], home: Home, system: System) -> list[Question]:
     """The open questions of a review; what was stated and could not be read is told as a mistake and not asked.
 
     Args:
         unanswered: Rulings that lack a fact.
         home: The home, for the kinds of its elements and for what was stated.
+        system: The units of the reader, for the examples.
     """
     asked: dict[tuple[str, str], dict[str, Missing]] = {}
     needed_by: dict[tuple[str, str], list[str]] = {}
@@ -39,24 +42,32 @@ def questions(unanswered: list[Ruling], home: Home) -> list[Question]:
             tuple(elements),
             tuple(needed_by[kind, setting]),
             next(iter(elements.values())).place,
-            _text(kind, setting, tuple(elements)),
+            _text(kind, setting, tuple(elements), system),
         )
         for (kind, setting), elements in sorted(asked.items(), key=lambda entry: order[entry[0][0]])
     ]
 
 
-def _text(kind: str, setting: str, elements: tuple[str, ...]) -> str:
+def _text(kind: str, setting: str, elements: tuple[str, ...], system: System) -> str:
     names = [element.removeprefix(f"{kind} ") for element in elements]
     called = kind if names == [kind] else f"{kind} {_list(names)}"
     found = settings_of(KINDS[kind]).get(setting)
     if found is not None:
         few = found.choices is not None and len(found.choices) <= MOST_CHOICES
-        shown = f"one of: {', '.join(found.choices or ())}" if few else f"for example {found.example}"
+        shown = f"one of: {', '.join(found.choices or ())}" if few else f"for example {_example(found, system)}"
         return f"{called}: {setting} ({found.meaning}; {shown})"
     if setting in KINDS and KINDS[setting].single:
         about = " ".join((KINDS[setting].__doc__ or "").split())
         return f"the plan has no “{setting}” ({about[0].lower()}{about[1:]})"
     return f"{called}: which {setting} it goes with" if setting in KINDS else f"{called}: {setting}"
+
+
+def _example(setting: Setting, system: System) -> str:
+    """The example of a setting in the reader's units."""
+    if system == "imperial" or setting.dimension not in ("length", "pressure", "area", "rain rate", "speed"):
+        return setting.example
+    value = read_quantity(setting.example)
+    return show(value.number, value.dimension, system)
 
 
 def _list(names: list[str]) -> str:

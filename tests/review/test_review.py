@@ -130,3 +130,9 @@ def test_a_rule_that_allows_no_variance_keeps_its_finding_and_says_so() -> None:
 def test_a_setting_that_could_not_be_read_is_not_asked_for_again() -> None:
     result = reviewed('wall west { build log round 10"; starts 4 psf }')
     assert (1, []) == (len(result.mistakes), [q for q in result.questions if q.setting == "starts"])
+
+
+def test_the_examples_of_questions_are_in_the_units_of_the_reader() -> None:
+    plan = PlanText("wall west { build log round 250 mm }", "a.plan", nothing)
+    asked = {question.setting: question.text for question in review(plan, book(), DAY, "metric").questions}
+    assert asked["starts"].endswith("for example 508 mm)")
