@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from speclint.citation import Citation
 from speclint.measures.facts import Facts, Working
 from speclint.measures.register import measure
 from speclint.tables.decks import Limit, decking_spacing_limit, joist_span_limit, ledger_spacing, post_height_limit
@@ -17,7 +18,10 @@ def deck_load(deck: Facts, work: Working) -> float:
     snow = work.maybe(deck["site"], "ground snow") if deck["site"] else None
     if deck.element.kind == "deck" and deck["under"] is not None:
         return LIVE
-    return max(LIVE, float(snow or 0.0))
+    if snow is None:
+        basis = Citation("", "deck tables are read at the live load where no snow is stated", "ours")
+        return float(work.assume("ground snow", LIVE, "pressure", "no ground snow is stated", basis))
+    return max(LIVE, float(snow))
 
 
 def _take(limit: Limit, work: Working) -> float:

@@ -97,8 +97,12 @@ def opening_headspace(opening: Facts, work: Working) -> float:
 @measure("post", "settling past", "length", "how far the wall that shares its load comes down beside it")
 def settling_past(post: Facts, work: Working) -> float:
     """How far the walls along the porches it carries come down where the porch roof hangs on them."""
-    hung = [porch for porch in post["porches"] if work.maybe(porch, "hung on") != "posts"]
-    return max((settling_at(wall, porch, work) for porch in hung for wall in porch["along"] or ()), default=0.0)
+    carried = [*post["porches"], *(porch for beam in post["beams"] for porch in beam["porches"])]
+    hung = [porch for porch in dict.fromkeys(carried) if work.maybe(porch, "hung on") != "posts"]
+    for porch in hung:
+        if not porch["along"]:
+            raise work.missing(porch, "along")
+    return max((settling_at(wall, porch, work) for porch in hung for wall in porch["along"]), default=0.0)
 
 
 def settling_at(wall: Facts, porch: Facts, work: Working) -> float:
@@ -122,13 +126,14 @@ def travel_need(post: Facts, work: Working) -> float:
 def part_settling_past(part: Facts, work: Working) -> float:
     """The settlement of its wall where they meet; for a chimney, of the tallest wall under its roof."""
     kind = part.element.kind
+    porch = part.sheet.facts.get(getattr(part.element, "roof", None) or "")  # a junction's “roof” can be a porch's
     if kind == "chimney":
         roof = part["roof"]
         walls = (roof["covers"] or ()) if roof is not None else ()
     elif kind == "ledger" and work.maybe(part, "on") in ("foundation", "veneer"):
         return 0.0
-    elif kind == "junction" and part["roof"] is not None and part["roof"].element.kind == "porch":
-        return settling_at(part["wall"], part["roof"], work) if part["wall"] is not None else 0.0
+    elif kind == "junction" and porch is not None and porch.element.kind == "porch" and part["wall"] is not None:
+        return settling_at(part["wall"], porch, work)
     elif kind == "ledger":
         carried = part["carries"]
         walls = (carried["along"] or ()) if carried is not None else ()

@@ -21,7 +21,7 @@ def roof_area(gutter: Facts, work: Working) -> float:
         return float(work.need(served, "depth")) * float(work.need(gutter, "length"))
     run = float(work.need(served, "run"))
     wall = gutter["over"]
-    reach = float(work.maybe(wall, "roof reach") or 0.0) if wall is not None else 0.0
+    reach = float(work.need(wall, "roof reach")) if wall is not None else float(work.need(served, "eaves"))
     return (run + reach) * float(work.need(gutter, "length"))
 
 

@@ -49,6 +49,7 @@ class Draft:
         """Let what another draft states win over what this one states."""
         for setting in other.given:
             self.references.pop(setting, None)
+            self.values.pop(setting.replace(" ", "_"), None)
         self.values.update(other.values)
         self.given.update(other.given)
         self.references.update(other.references)

@@ -84,6 +84,8 @@ def _with_limit(rule: Rule, name: str, item: Item, file: str, troubles: list[Pag
     except NotAQuantity as trouble:
         troubles.append(PageTrouble(file, item.line, item.column, str(trouble)))
         return rule
+    if (value.dimension, limit.dimension) == ("percent", "slope"):
+        value = replace(value, number=value.number / 100, dimension="slope")
     if value.dimension != limit.dimension:
         says = f"“{item.text}” does not fit “{name}”, which is {limit.text}"
         troubles.append(PageTrouble(file, item.line, item.column, says, f"needs a {limit.dimension}"))

@@ -210,3 +210,26 @@ deck roofed { along a; under p; joists 2x8 at 16"; joist species southern pine }
 """
     limits = [found(f"deck {name}", "joist span limit", text).value for name in ("open", "roofed")]
     assert limits[0] < limits[1]
+
+
+def test_a_post_under_a_beam_follows_the_wall_as_one_under_the_porch_does() -> None:
+    beam = HOUSE.replace(
+        "post lake { under porch lake;", "beam lake { under porch lake }\npost lake { under beam lake;"
+    )
+    assert found("post lake", "settling past").value == found("post lake", "settling past", beam).value > 0
+
+
+def test_a_porch_that_names_no_wall_leaves_the_settling_beside_its_posts_unknown() -> None:
+    missing = absent("post lake", "settling past", HOUSE.replace("porch lake { along south;", "porch lake {")).missing
+    assert [("porch lake", "along")] == [(one.element, one.setting) for one in missing]
+
+
+def test_a_junction_of_a_porch_roof_settles_where_it_meets_the_wall() -> None:
+    tall = HOUSE.replace("length 40'; height 8'", "length 40'; height 16'")
+    text = tall + "junction lake { roof porch lake; wall south }\n"
+    assert found("post lake", "settling past", tall).value == found("junction lake", "settling past", text).value
+
+
+def test_a_gutter_that_names_no_wall_still_drains_the_eaves() -> None:
+    text = HOUSE.replace("on roof main; over south;", "on roof main;")
+    assert "680 ft2" == found("gutter south", "roof area", text).shown()
