@@ -70,8 +70,7 @@ def porches_over(wall: Facts, work: Working) -> list[Facts]:
     """The porches that roof over most of a wall; a short porch shelters its own piece and no more."""
     found = []
     for porch in wall["porches"]:
-        along, whole = work.maybe(porch, "length"), work.maybe(wall, "length")
-        if along is None or whole is None or float(along) >= MOST_OF_WALL * float(whole):
+        if float(work.need(porch, "length")) >= MOST_OF_WALL * float(work.need(wall, "length")):
             found.append(porch)
         else:
             work.note(f"{porch.label} covers a part of {wall.label} only: the wall is judged where it stands free")
@@ -213,9 +212,16 @@ def post_roofed(post: Facts, work: Working) -> str:
 def opening_cover(opening: Facts, work: Working) -> float:
     """The deepest of the roof over its wall, the porch it is under or that runs along the wall, and its own hood."""
     wall = opening["wall"]
-    found = max(float(work.need(wall, "roof reach", "wall")), float(work.need(wall, "porch cover")))
-    if opening["under"] is not None:
-        found = max(found, float(work.need(opening["under"], "depth")))
+    porch, sill = opening["under"], work.maybe(opening, "sill")
+    found = float(work.need(wall, "roof reach", "wall"))
+    for over in porches_over(wall, work):
+        roof = work.maybe(over, "roof height")
+        if roof is None or sill is None or float(roof) > float(sill):
+            found = max(found, float(work.need(over, "depth")))
+    if porch is not None:
+        roof = work.maybe(porch, "roof height")
+        if roof is None or sill is None or float(roof) > float(sill):
+            found = max(found, float(work.need(porch, "depth")))
     hood = work.maybe(opening, "hood") if opening.element.kind == "door" else None
     return max(found, float(hood or 0.0))
 

@@ -24,7 +24,7 @@ roof main {
     covers south, west; gables west; form gable; pitch 10:12; eaves 2'; rakes 1'; run 15'
     gutters none; covering standing seam
 }
-porch lake { along south; depth 8'; roof height 8'; hung on wall }
+porch lake { along south; length 40'; depth 8'; roof height 8'; hung on wall }
 post lake { under porch lake; size 8x8; height 8'; footing 48" }
 window west { wall west; sill 4'; height 5' }
 gutter south { on roof main; over south; profile ogee 5"; length 40'; fall 1/16" per ft }
@@ -122,7 +122,7 @@ def test_no_station_stands_for_a_lot_half_the_world_away() -> None:
 
 
 def test_a_short_porch_does_not_shelter_the_whole_wall() -> None:
-    short = HOUSE.replace("roof height 8'", "length 12'; roof height 8'")
+    short = HOUSE.replace("along south; length 40'", "along south; length 12'")
     assert ("1.00", "0.25") == (
         found("wall south", "cover ratio").shown(),
         found("wall south", "cover ratio", short).shown(),
@@ -130,7 +130,7 @@ def test_a_short_porch_does_not_shelter_the_whole_wall() -> None:
 
 
 def test_an_opening_under_a_short_porch_is_covered_by_it_where_the_plan_says_so() -> None:
-    short = HOUSE.replace("roof height 8'", "length 12'; roof height 8'")
+    short = HOUSE.replace("along south; length 40'", "along south; length 12'")
     door = 'door front { wall south; under lake; sill 0"; height 6\'-8" }\n'
     assert ("1.00", "0.25") == tuple(
         found("door front", "cover ratio", short + text).shown() for text in (door, door.replace("under lake; ", ""))
@@ -233,3 +233,8 @@ def test_a_junction_of_a_porch_roof_settles_where_it_meets_the_wall() -> None:
 def test_a_gutter_that_names_no_wall_still_drains_the_eaves() -> None:
     text = HOUSE.replace("on roof main; over south;", "on roof main;")
     assert "680 ft2" == found("gutter south", "roof area", text).shown()
+
+
+def test_a_porch_of_unknown_length_shelters_nothing_for_certain() -> None:
+    missing = absent("wall south", "cover ratio", HOUSE.replace("along south; length 40'", "along south")).missing
+    assert [("porch lake", "length")] == [(one.element, one.setting) for one in missing]
