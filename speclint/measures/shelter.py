@@ -88,6 +88,10 @@ def wall_cover_ratio(wall: Facts, work: Working) -> float:
     """Reach of the roof over the height; with a porch along the wall, the lesser of the parts below and above it."""
     reach, height = float(work.need(wall, "roof reach")), float(work.need(wall, "height"))
     parts = [(reach, height)]
+    if work.maybe(wall, "gable") == "yes":
+        work.note(
+            "a gable is reckoned from its plate: the wood higher up stands nearer the rake, the foot of it farther"
+        )
     porches = porches_over(wall, work)
     if porches:
         deepest = max(porches, key=lambda porch: float(work.need(porch, "depth")))
