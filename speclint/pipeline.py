@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from speclint.language.atoms import Mistake
 from speclint.language.uses import Reader, trees_of
 from speclint.measures.facts import Sheet
+from speclint.measures.own_records import own_records
 from speclint.model.build import build
 from speclint.quantity import Quantity
 from speclint.review.cautions import cautions
@@ -35,7 +36,8 @@ def read_home(plan: PlanText, alternate: str = "") -> tuple[Sheet, tuple[Mistake
     """
     trees, mistakes = trees_of(plan.text, plan.name, plan.read)
     home, more = build(trees, plan.name, alternate)
-    return Sheet(home), _in_order([*mistakes, *more])
+    records, faults = own_records(home, plan.read)
+    return Sheet(home, records), _in_order([*mistakes, *more, *faults])
 
 
 def review(plan: PlanText, book: Rulebook, today: str, system: System = "imperial", alternate: str = "") -> Review:

@@ -24,6 +24,7 @@ class Quantity:
     """A value of an element, with the inputs, equation and citations it came from.
 
     `how` is "stated", "typical", "assumed ...", "computed" or "looked up"; `words` tells the step in plain words.
+    `low` and `high` bound what the value may be, where that is known; `spread` tells where the bounds come from.
     """
 
     name: str
@@ -37,10 +38,19 @@ class Quantity:
     inputs: tuple[Quantity, ...] = ()
     citations: tuple[Citation, ...] = ()
     notes: tuple[str, ...] = ()
+    low: float | None = None
+    high: float | None = None
+    spread: str = ""
 
     def shown(self, system: System = "imperial") -> str:
         """The value as the reader writes it; what was stated in the reader's units stays as it was written."""
         return shown(self.value, self.dimension, system, self.text)
+
+    def shown_range(self, system: System = "imperial") -> str:
+        """The bounds in the reader's units, as `0.3 to 0.6`; empty where none are known."""
+        if self.low is None or self.high is None:
+            return ""
+        return f"{shown(self.low, self.dimension, system)} to {shown(self.high, self.dimension, system)}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +71,7 @@ def shown(value: Any, dimension: str, system: System, text: str = "") -> str:
         return text if text and _written_in(text, system) else show(float(value), dimension, system, text)
     if isinstance(value, tuple) and len(value) == 3 and isinstance(value[2], str):
         return value[2]
-    return str(value)
+    return text or str(value)
 
 
 def _written_in(text: str, system: System) -> bool:

@@ -29,6 +29,11 @@ Dimension = Literal[
     "tilt",
     "drain",
     "depth",
+    "sun dose",
+    "hours",
+    "shares",
+    "skyline",
+    "record",
 ]
 System = Literal["imperial", "metric"]
 
@@ -89,6 +94,8 @@ NEEDED_AS: dict[str, str] = {
     "index": "a plain number such as 45",
     "section": 'a size such as 8x8, 2x12 or 10"',
     "date": "a date such as 2027-06-30",
+    "shares": "shares by bearing such as S 30%, SW 45%, W 25%",
+    "skyline": "height angles by bearing such as S 12 deg, W 25 deg",
 }
 
 
@@ -172,6 +179,8 @@ def read_quantity(text: str) -> Value:
 def _section(found: re.Match[str], text: str) -> Value:
     """Nominal lumber and timber sizes are in inches where no unit is written."""
     scale = UNITS[found[3] or '"'][1]
+    if float(found[1]) == 0 or float(found[2]) == 0:
+        raise NotAQuantity(f"“{text}” has a side of zero")
     return Value(float(found[1]) * scale, "section", float(found[2]) * scale, text)
 
 
@@ -295,12 +304,13 @@ _PLAIN_SHOWN: dict[str, tuple[tuple[str, float], tuple[str, float]]] = {
     "rain rate": (("{:.1f} in/h", 25.4),       ("{:.0f} mm/h", 1.0)),
     "speed":     (("{:.0f} mph", 0.44704),     ("{:.0f} m/s", 1.0)),
     "percent":   (("{:.3g}%", 1.0),            ("{:.3g}%", 1.0)),
-    "share":     (("{:.2g}%", 0.01),           ("{:.2g}%", 0.01)),
     "tilt":      (("{:.0f} deg off plumb", 1.0), ("{:.0f} deg off plumb", 1.0)),
     "count":     (("{:g}", 1.0),               ("{:g}", 1.0)),
     "ratio":     (("{:.2f}", 1.0),             ("{:.2f}", 1.0)),
     "index":     (("{:.0f}", 1.0),             ("{:.0f}", 1.0)),
     "depth":     (("{:.1f} in", 25.4),         ("{:.0f} mm", 1.0)),
+    "sun dose":  (("{:,.0f} kWh/m2", 1.0),     ("{:,.0f} kWh/m2", 1.0)),
+    "hours":     (("{:,.0f} h", 1.0),          ("{:,.0f} h", 1.0)),
     "drain":     (("{:,.0f} ft2 at 1 in/h", FOOT * FOOT * 25.4), ("{:,.0f} m2 at 1 mm/h", 1.0)),
 }  # fmt: skip
 
@@ -321,8 +331,14 @@ def _temperature(celsius: float, system: System, text: str) -> str:
     return f"{celsius * 1.8 + 32:.0f} F" if system == "imperial" else f"{celsius:.0f} C"
 
 
+def _share(share: float, system: System, text: str) -> str:
+    percent = share * 100
+    return f"{percent:.0f}%" if percent >= 10 or percent == 0 else f"{percent:.1g}%"
+
+
 _SHOWN: dict[str, Callable[[float, System, str], str]] = {
     "length": _length,
+    "share": _share,
     "slope": _slope,
     "angle": _bearing,
     "date": _date,

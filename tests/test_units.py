@@ -65,6 +65,9 @@ def test_a_quantity_is_read(text: str, dimension: str, expected: float) -> None:
     [
         ("9 furlongs", "the unit “furlongs” in “9 furlongs” is not known"),
         ('1/0"', "“1/0\"” has a fraction that is no number"),
+        ("6x0", "“6x0” has a side of zero"),
+        ("0x6", "“0x6” has a side of zero"),
+        ("0.0x150 mm", "“0.0x150 mm” has a side of zero"),
         ("10:0", "the run of the slope “10:0” is zero"),
         ("2027-02-30", "“2027-02-30” is not a day of the calendar"),
         ("70 psf per ft", "“70 psf per ft” needs a length before “per ft”"),

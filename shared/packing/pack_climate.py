@@ -72,6 +72,16 @@ def main(folder: Path) -> None:
     heading = ["keys", "name", "state", "country", "latitude", "longitude", "elevation", "row", "complete"]
     rows = [[keys(one), *(one[column] for column in heading[1:])] for one in sorted(stations, key=preference)]
     write(TARGET / "station_index.csv.gz", heading, rows)
+    write_sunshine([one for one in sorted(stations, key=lambda one: (one["state"], one["name"])) if one["sunshine"]])
+
+
+def write_sunshine(stations: list[dict[str, str]]) -> None:
+    """Writes the share of possible sunshine of the few stations that observe it, as one open table."""
+    heading = ["name", "state", "latitude", "longitude", *MONTHS, "citation", "place", "standing"]
+    source = ["noaa-ccd-2018", "monthly humidity wind and sunshine by station", "published"]
+    rows = [[*(one[column] for column in heading[:4]), *one["sunshine"].split(","), *source] for one in stations]
+    text = "".join(",".join(cells) + "\n" for cells in [heading, *rows])
+    (TARGET / "sunshine.csv").write_text(text, encoding="utf-8")
 
 
 def full_stations(table: Path) -> list[dict[str, str]]:
@@ -105,7 +115,9 @@ def station(
     values = [row.get(f"{column}_{month}", "") for column in GROUPS.values() for month in MONTHS]
     if not all(values[:36]):
         raise SystemExit(f"{name}: a month has no temperature, precipitation or wet days")
+    sunshine = [row.get(f"sun_pct_{month}", "") for month in MONTHS]
     return {
+        "sunshine": ",".join(shortest(value) for value in sunshine) if all(sunshine) else "",
         "ghcn_id": row["ghcn_id"],
         "name": name.replace(",", ""),
         "other_name": other_name,

@@ -75,8 +75,9 @@ def _table(facts: Facts, sheet: Sheet, system: System) -> list[Line]:
     for name in known:
         quantity = sheet.quantity(facts, name)
         if isinstance(quantity, Quantity):
-            value = Part(f"{quantity.shown(system):<24}", "number")
-            lines.append((Part(f"  {name:<22}"), value, Part(known[name].meaning, "quiet")))
+            bounds = quantity.shown_range(system)
+            value = f"{quantity.shown(system)} ({bounds})" if bounds else quantity.shown(system)
+            lines.append((Part(f"  {name:<22}"), Part(f"{value:<30}  ", "number"), Part(known[name].meaning, "quiet")))
         elif quantity.missing:
             wants = ", ".join(f"{missing.setting} of {missing.element}" for missing in quantity.missing)
             lines.append((Part(f"  {name:<22}"), Part("not known: ", "revise"), Part(f"needs {wants}", "quiet")))

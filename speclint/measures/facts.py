@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from typing import Any
+from collections.abc import Callable, Mapping
+from typing import TYPE_CHECKING, Any
 
 from speclint.citation import Citation
 from speclint.measures.register import find_measure
@@ -14,6 +14,9 @@ from speclint.quantity import Absent, Missing, Quantity
 from speclint.relations.links import Links
 from speclint.science.after import range_notes, source_of
 from speclint.span import NOWHERE
+
+if TYPE_CHECKING:
+    from speclint.tables.rain_record import RainRecord
 
 
 class NotStated(Exception):
@@ -61,8 +64,9 @@ class Facts(dict[str, Any]):
 class Sheet:
     """All facts of a home."""
 
-    def __init__(self, home: Home) -> None:
+    def __init__(self, home: Home, records: Mapping[str, RainRecord] | None = None) -> None:
         self.home = home
+        self.records: Mapping[str, RainRecord] = records or {}
         self.links = Links(home)
         self.facts = {label: Facts(element, self) for label, element in home.elements.items()}
         self.found: dict[tuple[str, str], Quantity | Absent] = {}
@@ -141,6 +145,9 @@ class Working:
         self.notes: list[str] = []
         self.text = ""
         self.how = "computed"
+        self.low: float | None = None
+        self.high: float | None = None
+        self.spread = ""
 
     def need(self, facts: Facts | None, name: str, kind: str = "") -> Any:
         """The value of a fact that the measure cannot do without.
@@ -199,6 +206,10 @@ class Working:
             self.note(words)
         return function(**inputs)
 
+    def range(self, low: float, high: float, words: str) -> None:
+        """Keep the bounds of the result, and where they come from."""
+        self.low, self.high, self.spread = low, high, words
+
     def cite(self, citation: Citation) -> None:
         """Keep a citation with the result."""
         if citation not in self.citations:
@@ -219,4 +230,7 @@ class Working:
             tuple(self.inputs),
             tuple(self.citations),
             tuple(self.notes),
+            self.low,
+            self.high,
+            self.spread,
         )

@@ -32,7 +32,21 @@ class UnknownMeasure(Exception):
         super().__init__(f"wanted a measure of a {kind}; got {name!r}")
 
 
-MODULES = ("climate", "shelter", "ground", "movement", "roofs", "water", "frames", "wood", "finishes")
+MODULES = (
+    "climate",
+    "weather",
+    "shelter",
+    "faces",
+    "exposure",
+    "members",
+    "ground",
+    "movement",
+    "roofs",
+    "water",
+    "frames",
+    "wood",
+    "finishes",
+)
 
 
 def measure(kinds: str, name: str, dimension: str, meaning: str) -> Callable[[Compute], Compute]:

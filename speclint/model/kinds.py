@@ -7,7 +7,7 @@ from speclint.model.porch import Beam, Deck, Ledger, Porch, Post, Rail, Stair
 from speclint.model.roof import Chimney, Downspout, Gutter, Junction, Purlin, Roof, Valley
 from speclint.model.site import Foundation, Site
 from speclint.model.wall import Corner, Door, Wall, Window
-from speclint.model.work import Care, Chase, Planting, Step, Stone
+from speclint.model.work import Care, Chase, Obstruction, Planting, Step, Stone
 
 _MODELS: tuple[type[Element], ...] = (
     Site,
@@ -33,6 +33,7 @@ _MODELS: tuple[type[Element], ...] = (
     Stone,
     Chase,
     Planting,
+    Obstruction,
     Care,
     Step,
 )

@@ -18,6 +18,9 @@ class Porch(Element):
     along: tuple[str, ...] | None = say.parts("the walls it runs along", ("wall",), "south")
     depth: float | None = say.length("from the wall to the drip edge of its roof, measured level", "10'", high=15)
     length: float | None = say.length("length along the wall", "40'", low=0.3)
+    from_left: float | None = say.length(
+        "its left end from the left end of the wall, seen from outside; negative where it runs past", "3'", low=-20
+    )
     roof_height: float | None = say.length(
         "underside of its roof at the wall, above the wall's lowest wood", "8'", high=12
     )

@@ -26,6 +26,9 @@ class Roof(Element):
     rakes: float | None = say.length(
         "reach past the wall face at the gables, measured level to the drip", "2'", high=12
     )
+    edge_drop: float | None = say.length(
+        "how far the drip edge hangs below the top of the wall", '8"', low=-0.6, high=3
+    )
     run: float | None = say.length("level distance from wall to ridge", "15'", high=60)
     covering: str | None = say.choice(
         "what sheds the water",

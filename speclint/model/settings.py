@@ -8,6 +8,9 @@ from typing import Any, NamedTuple
 
 from pydantic import Field
 
+ByBearing = tuple[tuple[float, float], ...]
+"""Numbers by azimuth [deg]."""
+
 
 class Section(NamedTuple):
     """The section of a timber: two sides [m] and the name it goes by."""
@@ -76,9 +79,9 @@ def count(meaning: str, example: str, low: float = 0.0, high: float = 500.0, **m
     return _setting("count", meaning, example, low=low, high=high, **more)
 
 
-def section(meaning: str, example: str, **more: Any) -> Any:
-    """The section of a timber."""
-    return _setting("section", meaning, example, **more)
+def section(meaning: str, example: str, low: float = 0.0127, high: float = 1.524, **more: Any) -> Any:
+    """The section of a timber; each of its sides is from half an inch to five feet."""
+    return _setting("section", meaning, example, low=low, high=high, **more)
 
 
 def choice(meaning: str, choices: Mapping[str, str], **more: Any) -> Any:
@@ -92,6 +95,16 @@ def yes_no(meaning: str, **more: Any) -> Any:
     return _setting("yes or no", meaning, "yes", choices={"yes": "it is so", "no": "it is not so"}, **more)
 
 
+def shares(meaning: str, example: str, **more: Any) -> Any:
+    """Percentages by bearing: ((azimuth [deg], share [%]), ...)."""
+    return _setting("shares", meaning, example, low=0.0, high=100.0, **more)
+
+
+def skyline(meaning: str, example: str, **more: Any) -> Any:
+    """Height angles by bearing: ((azimuth [deg], height [deg]), ...)."""
+    return _setting("skyline", meaning, example, low=0.0, high=89.0, **more)
+
+
 def text(meaning: str, example: str, **more: Any) -> Any:
     """A text in quotes."""
     return _setting("text", meaning, example, **more)
@@ -100,6 +113,11 @@ def text(meaning: str, example: str, **more: Any) -> Any:
 def station(meaning: str, example: str, **more: Any) -> Any:
     """A weather station of the reference table, in quotes."""
     return _setting("station", meaning, example, **more)
+
+
+def record(meaning: str, example: str, **more: Any) -> Any:
+    """An hourly record of rain and wind, in quotes: one that ships, or a CSV file beside the plan."""
+    return _setting("record", meaning, example, **more)
 
 
 def species(meaning: str, **more: Any) -> Any:

@@ -6,6 +6,7 @@ from typing import ClassVar
 
 from speclint.model import settings as say
 from speclint.model.element import Element
+from speclint.model.settings import ByBearing
 from speclint.units import PSF
 
 
@@ -30,7 +31,20 @@ class Site(Element):
             "wooded": "forest on every side",
         },
     )
+    hill_slope: float | None = say.slope(
+        "slope of the ground that rises to the house, where it stands on the crest of a hill", "15%", low=0, high=2
+    )
     rain_wind: float | None = say.bearing("the direction that driving rain comes from", "SW")
+    rain_shares: ByBearing | None = say.shares(
+        "shares of the driving rain by the direction it comes from", "S 30%, SW 45%, W 25%"
+    )
+    rain_record: str | None = say.record(
+        "the hourly record of rain and wind of the lot: a shipped one by name, or a CSV file beside the plan",
+        '"Boston, MA"',
+    )
+    skyline: ByBearing | None = say.skyline(
+        "height of hills or woods on the horizon, by bearing; level where none is named", "S 12 deg, W 25 deg"
+    )
     rain_intensity: float | None = say.number(
         "rain rate", "rain intensity that gutters are sized for", "4 in/h", 0, 500
     )

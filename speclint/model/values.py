@@ -7,10 +7,10 @@ from functools import lru_cache
 
 from speclint.language.items import Item, Items
 from speclint.language.nearest import did_you_mean
-from speclint.model.settings import Section, Setting
+from speclint.model.settings import ByBearing, Section, Setting
 from speclint.units import NEEDED_AS, NotAQuantity, System, Value, read_bearing, read_quantity, show
 
-PlainValue = float | str | Section
+PlainValue = float | str | Section | ByBearing
 
 
 class BadValue(Exception):
@@ -47,11 +47,48 @@ def read_value(setting: Setting, items: Items) -> PlainValue:
         return _text(setting, items, item)
     if setting.dimension == "station":
         return _station(setting, items, item)
+    if setting.dimension == "record":
+        return _record(setting, items, item)
     if setting.dimension == "species":
         return _species(setting, items, item)
     if setting.dimension == "angle":
         return _bearing(setting, items, item)
+    if setting.dimension in ("shares", "skyline"):
+        return _by_bearing(setting, items)
     return _quantity(setting, items, item)
+
+
+def _by_bearing(setting: Setting, items: Items) -> ByBearing:
+    """Pairs of a bearing and a number, parted by commas that another bearing follows."""
+    found: dict[float, float] = {}
+    unit = "percent" if setting.dimension == "shares" else "angle"
+    while True:
+        item = items.peek()
+        azimuth = read_bearing(item.text) if item and item.kind in ("BEARING", "WORDS") else None
+        if item is None or azimuth is None:
+            got = item.text if item else "nothing"
+            raise BadValue(f"“{got}” is not a bearing", f"needs {NEEDED_AS[setting.dimension]}", item)
+        items.take()
+        if azimuth in found:
+            raise BadValue(f"“{item.text}” is named twice in “{setting.name}”", "name each bearing once", item)
+        amount = items.peek()
+        value = _read(amount) if amount and amount.kind == "QUANTITY" else None
+        if amount is None or value is None or value.dimension != unit:
+            got = amount.text if amount else "nothing"
+            raise BadValue(
+                f"“{got}” does not fit after “{item.text}”", f"needs {NEEDED_AS[setting.dimension]}", amount or item
+            )
+        items.take()
+        found[azimuth] = _within(setting, value.number, amount)
+        comma, after = items.peek(), items.peek(1)
+        more = after is not None and after.kind in ("BEARING", "WORDS") and read_bearing(after.text) is not None
+        if comma is None or comma.kind != "COMMA" or not more:
+            break
+        items.take()
+    total = sum(found.values())
+    if setting.dimension == "shares" and abs(total - 100) > 1:
+        raise BadValue(f"the shares of “{setting.name}” add to {total:g}%", "they must add to 100%", item)
+    return tuple(sorted(found.items()))
 
 
 def _choice(setting: Setting, items: Items, item: Item) -> str:
@@ -86,6 +123,22 @@ def _station(setting: Setting, items: Items, item: Item) -> str:
         near = " or ".join(f"“{name}”" for name in unknown.nearest)
         help = f"did you mean {near}?" if near else "or state latitude and longitude in place of it"
         raise BadValue(f"there is no weather station “{named}” in the reference table", help, item) from None
+    return named
+
+
+def _record(setting: Setting, items: Items, item: Item) -> str:
+    from speclint.tables.rain_record import find_record
+    from speclint.tables.rows import UnknownRow
+
+    named = _text(setting, items, item)
+    if named.lower().endswith(".csv"):
+        return named
+    try:
+        find_record(named)
+    except UnknownRow as unknown:
+        near = " or ".join(f"“{name}”" for name in unknown.nearest)
+        help = f"did you mean {near}?" if near else "or name a CSV file beside the plan"
+        raise BadValue(f"there is no hourly rain record “{named}”", help, item) from None
     return named
 
 
@@ -151,7 +204,8 @@ def _quantity(setting: Setting, items: Items, item: Item) -> PlainValue:
     items.take()
     _within(setting, number, item)
     if setting.dimension == "section":
-        return Section(value.number, value.second or value.number, value.text.strip())
+        other = value.second or number  # a single measure is both sides
+        return Section(number, _within(setting, other, item), value.text.strip())
     return number
 
 

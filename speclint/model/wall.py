@@ -81,6 +81,12 @@ class Wall(Element):
     overhang: float | None = say.length(
         "how far the roof edge reaches past this wall, where it differs from the roof's eaves or rakes", "3'", high=12
     )
+    upper_storey: float | None = say.length(
+        "how far an upper storey stands out over this wall", '18"', high=4, then=[("at", "upper storey height")]
+    )
+    upper_storey_height: float | None = say.length(
+        "underside of that storey above the lowest wood of the wall", "9'", low=0.3, high=15
+    )
     treatment: str | None = say.choice("preservative treatment", words.TREATMENTS)
     finish: str | None = say.choice("finish outside", words.FINISHES)
     coats: float | None = say.count("coats of finish", "2", 0, 10)
@@ -130,6 +136,7 @@ class Opening(Element):
         "the porch over it; one along most of the wall need not be named", ("porch",), "porch entry"
     )
     count: float | None = say.count("how many alike", "4", 1, 200)
+    from_left: float | None = say.length("its middle from the left end of the wall, seen from outside", "6'")
     width: float | None = say.length("width of the frame", "3'", low=0.1, high=20)
     height: float | None = say.length("height of the frame", "5'", low=0.1, high=12)
     sill: float | None = say.length("sill or threshold above the lowest wood of the wall", "3'", low=-1, high=30)

@@ -98,6 +98,26 @@ class Care(Element):
     )
 
 
+class Obstruction(Element):
+    """Trees, a building or a bank that stands before a wall and keeps wind, rain or sun off it."""
+
+    kind: ClassVar[str] = "obstruction"
+
+    before: tuple[str, ...] | None = say.parts("the walls it stands before", ("wall",), "west")
+    type: str | None = say.choice(
+        "what it is",
+        {
+            "evergreens": "trees in leaf all year",
+            "leafy trees": "trees that drop their leaves",
+            "building": "a house, barn or tight fence",
+            "bank": "a bank or a cut in the hill",
+        },
+    )
+    distance: float | None = say.length("level distance from the wall", "40'", low=0.3, high=2000)
+    height: float | None = say.length("its height above the grade at the wall", "50'", low=0.1, high=150)
+    width: float | None = say.length("its width, where it does not fill the view", "60'", low=0.3, high=2000)
+
+
 class Step(Element):
     """A task, where the plan states the order of work."""
 

@@ -131,7 +131,7 @@ def _value(setting: Setting) -> str:
         return f"{'names of' if setting.many else 'the name of a'} {kinds}"
     if setting.choices:
         return "<br>".join(f"`{phrase}`: {meaning}" for phrase, meaning in setting.choices.items())
-    if setting.dimension in ("text", "station", "species"):
+    if setting.dimension in ("text", "station", "species", "record"):
         return "a species of the table" if setting.dimension == "species" else "a text in quotes"
     return NEEDED_AS[setting.dimension].replace("|", "\\|")
 

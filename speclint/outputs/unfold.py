@@ -19,17 +19,20 @@ def unfold(quantity: Quantity | Absent, system: System, depth: int = 0, seen: se
     seen = set() if seen is None else seen
     key = f"{quantity.element} {quantity.name}"
     place = f", line {quantity.place.line}" if quantity.how in ("stated", "typical") and quantity.place.line else ""
+    bounds = quantity.shown_range(system)
     head = (
         Part(f"{indent}{quantity.name}", "element"),
         Part(f" of {quantity.element}  ", "quiet"),
         Part(quantity.shown(system), "title"),
+        *([Part(f" ({bounds})")] if bounds else []),
         Part(f"  {quantity.how}{place}", "quiet"),
     )
     if key in seen and quantity.inputs:
         return [(*head, Part("  (unfolded above)", "quiet"))]
     seen.add(key)
     lines: list[Line] = [head]
-    for text in (quantity.words, *quantity.notes):
+    spread = f"bounds: {quantity.spread}" if quantity.spread else ""
+    for text in (quantity.words, spread, *quantity.notes):
         if text:
             lines.append((Part(f"{indent}    {text}", "quiet"),))
     for citation in quantity.citations:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import marshal
-import os
 from collections.abc import Iterable
 from dataclasses import astuple, dataclass, fields, replace
 from importlib.resources.abc import Traversable
@@ -11,7 +9,8 @@ from pathlib import Path
 from types import CodeType
 from typing import Any
 
-from speclint.paths import cache_folder, shipped
+from speclint.kept import keep, kept, state_of
+from speclint.paths import shipped
 from speclint.rulebook.rule import Basis, BrokenRulebook, Limit, PageTrouble, Rule, Tier
 
 GROUPS = (
@@ -70,12 +69,12 @@ def load_rulebook(house_rules: Path | None = None) -> Rulebook:
     """
     pages = _pages(house_rules)
     key = _key(pages)
-    place = cache_folder() / ("rulebook.bin" if house_rules is None else "rulebook-house.bin")
-    kept = _from_cache(place, key)
-    if kept is not None:
-        return kept
+    name = "rulebook.bin" if house_rules is None else "rulebook-house.bin"
+    found = _from_cache(name, key)
+    if found is not None:
+        return found
     book = read_rulebook(pages)
-    _to_cache(place, key, book)
+    keep(name, key, (tuple(astuple(rule) for rule in book.rules), book.code))
     return book
 
 
@@ -151,44 +150,35 @@ def _key(pages: dict[str, tuple[str, bytes]]) -> str:
     for stem, (called, raw) in pages.items():
         digest.update(f"{stem} {called} {len(raw)}\n".encode())
         digest.update(raw)
-    for folder in (
-        Path(__file__).parent,
-        Path(__file__).parent.parent / "measures",
-        Path(__file__).parent.parent / "model",
-    ):
-        for entry in sorted(folder.glob("*.py")):
-            state = entry.stat()
-            digest.update(f"{entry.name} {state.st_size} {state.st_mtime_ns}".encode())
+    digest.update(state_of(_makers()).encode())
     return digest.hexdigest()
 
 
-def _from_cache(place: Path, key: str) -> Rulebook | None:
-    try:
-        raw = place.read_bytes()
-        kept_key, rules, code = marshal.loads(raw)
-    except (OSError, ValueError, EOFError, TypeError):
+def _makers() -> list[Path]:
+    """The files besides the pages that decide what the pages are read as."""
+    package = Path(__file__).parent.parent
+    folders = ("rulebook", "measures", "model", "language")
+    found = [path for folder in folders for path in sorted((package / folder).glob("*.py"))]
+    found += [package / "units.py", package / "citation.py"]
+    data = (shipped("grammar").joinpath("rule.lark"), shipped("shared").joinpath("citations.csv"))
+    return found + [path for path in data if isinstance(path, Path)]  # packed data changes only with the version
+
+
+def _from_cache(name: str, key: str) -> Rulebook | None:
+    found = kept(name, key)
+    if not isinstance(found, tuple) or len(found) != 2 or not isinstance(found[1], CodeType):
         return None
-    if kept_key != key or not isinstance(code, CodeType):
-        return None
-    return Rulebook(tuple([_rule(row) for row in rules]), code)
+    return Rulebook(tuple([_rule(row) for row in found[0]]), found[1])
 
 
 def _rule(row: tuple[Any, ...]) -> Rule:
-    kept = dict(zip((entry.name for entry in fields(Rule)), row, strict=True))
-    kept["tiers"] = tuple([Tier(*tier) for tier in kept["tiers"]])
-    kept["basis"] = tuple([Basis(*basis) for basis in kept["basis"]])
-    kept["limits"] = tuple(
-        [Limit(name, value, dimension, text, Basis(*basis)) for name, value, dimension, text, basis in kept["limits"]]
+    entries = dict(zip((entry.name for entry in fields(Rule)), row, strict=True))
+    entries["tiers"] = tuple([Tier(*tier) for tier in entries["tiers"]])
+    entries["basis"] = tuple([Basis(*basis) for basis in entries["basis"]])
+    entries["limits"] = tuple(
+        [
+            Limit(name, value, dimension, text, Basis(*basis))
+            for name, value, dimension, text, basis in entries["limits"]
+        ]
     )
-    return Rule(**kept)
-
-
-def _to_cache(place: Path, key: str, book: Rulebook) -> None:
-    """Keep the rulebook for the next start; a cache that cannot be written is no news to the user."""
-    beside = place.with_suffix(f".{os.getpid()}")
-    try:
-        place.parent.mkdir(parents=True, exist_ok=True)
-        beside.write_bytes(marshal.dumps((key, tuple(astuple(rule) for rule in book.rules), book.code)))
-        beside.replace(place)
-    except OSError:
-        return
+    return Rule(**entries)

@@ -19,6 +19,7 @@ from speclint.units import FOOT, INCH, PSF
 SPECIES_GROUPS = "decks/species_groups.csv"
 NEWEST = "irc-2021"
 SLACK = 1.005  # lets a metric size that is rounded stand for the inch size it is sold as
+POST_SLACK = 1.02  # a post of 150 mm is sold as 6x6 and is thicker than one when dressed
 FASTENERS = {
     "lag": "lag screw",
     "lag screw": "lag screw",
@@ -203,6 +204,28 @@ def post_height_limit(size: str, load: float, tributary_area: float | None = Non
     rows = _next_up(rows, "load", load / PSF, "psf")
     row = _next_up(rows, "tributary_area", tributary_area / FOOT**2, "ft2")[0]
     return _limit(row, "height", f"{row.text('size')}, {row.text('tributary_area')} ft2, {row.text('load')} psf")
+
+
+def post_size_within(breadth: float, depth: float) -> str:
+    """The largest size of the 2018 post table that a section holds, both sides being nominal.
+
+    Args:
+        breadth: One side. [m]
+        depth: The other side. [m]
+
+    Returns:
+        The size as the table names it, such as `6x6`; it is never larger than the section.
+
+    Raises:
+        UnknownRow: If the section is thinner than the smallest size of the table.
+    """
+    table = "decks/post_heights.csv"
+    least, most = sorted((breadth / INCH * POST_SLACK, depth / INCH * POST_SLACK))
+    sizes = {row.text("size"): sorted(map(float, row.text("size").split("x"))) for row in _edition(table, "irc-2018")}
+    within = [name for name, (side, other) in sizes.items() if side <= least and other <= most]
+    if not within:
+        raise UnknownRow(table, f"post of {breadth / INCH:.3g} by {depth / INCH:.3g} in", tuple(sizes)[:1])
+    return max(within, key=lambda name: (sizes[name][0], sizes[name][1]))
 
 
 def decking_spacing_limit(board: str, *, diagonal: bool, continuous: bool) -> Limit:

@@ -111,6 +111,11 @@ MISTAKES = [
     ("wall a { height ▸-3' }", 3, "“-3'” is out of range for “height”", 'speclint reads 11 3/4" to 328\'-1" here'),
     ("wall a { height ▸400' }", 4, "“400'” is out of range for “height”", 'speclint reads 11 3/4" to 328\'-1" here'),
     ("wall a { height ▸99999999999 m }", 13, "“99999999999 m” is too large to be meant", ""),
+    ("post a { size ▸6x0 }", 3, "“6x0” has a side of zero", ""),
+    ("post a { size ▸6x999 }", 5, "“6x999” is out of range for “size”", 'speclint reads 1/2" to 5\'-0" here'),
+    ("post a { size ▸999x6 }", 5, "“999x6” is out of range for “size”", 'speclint reads 1/2" to 5\'-0" here'),
+    ('post a { size ▸0" }', 2, '“0"” is out of range for “size”', 'speclint reads 1/2" to 5\'-0" here'),
+    ("post a { size ▸150x2 mm }", 8, "“150x2 mm” is out of range for “size”", "speclint reads 13 mm to 1524 mm here"),
     ("wall a { height ▸9'-1/0\" }", 7, "“9'-1/0\"” has a fraction that is no number", ""),
     ("wall a { height ▸1.2.3' }", 6, "the unit “.3'” in “1.2.3'” is not known", ""),
     (

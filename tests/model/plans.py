@@ -38,11 +38,12 @@ def bearing() -> st.SearchStrategy[str]:
 
 
 def amount(setting: Setting, unit: str) -> st.SearchStrategy[str]:
-    """A number in a unit, within the range of the setting; a tenth of the unit is the finest step."""
+    """A number in a unit, within the range of the setting; a tenth of the unit, or a thousandth, is the finest step."""
     scale = UNITS[unit.strip()][1]
     low, high = (setting.low or 0.0) / scale, (setting.high or 100.0) / scale
-    steps = st.integers(math.ceil(low * 10 + 1e-6), math.floor(min(high, 1e8) * 10 - 1e-6))
-    return steps.map(lambda tenths: f"{tenths / 10:.10g}{unit}")
+    finest = 10 if (high - low) * 10 > 2 else 1000
+    steps = st.integers(math.ceil(low * finest + 1e-6), math.floor(min(high, 1e8) * finest - 1e-6))
+    return steps.map(lambda parts: f"{parts / finest:.10g}{unit}")
 
 
 def plain(setting: Setting, finest: int) -> st.SearchStrategy[str]:
@@ -65,6 +66,12 @@ def written(setting: Setting) -> st.SearchStrategy[str]:
             return st.sampled_from(SPECIES)
         case "angle":
             return bearing()
+        case "record":
+            return st.sampled_from(["Boston, MA", "Eugene, OR"]).map('"{}"'.format)
+        case "shares":
+            return st.sampled_from(["S 100%", "N 25%, S 10 E 75%", "SW 33%, W 33%, NW 34%"])
+        case "skyline":
+            return st.sampled_from(["S 12 deg", "E 3 deg, S 20 W 40 deg"])
         case "slope":
             return plain(setting, 100).map(lambda ratio: f"{float(ratio) * 100:.10g}%")
         case "section":

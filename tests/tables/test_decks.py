@@ -218,6 +218,28 @@ def test_posts_that_the_tables_do_not_hold_are_refused() -> None:
 
 
 @pytest.mark.parametrize(
+    ("breadth", "depth", "size"),
+    [
+        (4, 4, "4x4"),
+        (5.8, 12, "4x6"),
+        (6, 4, "4x6"),
+        (7.5, 7.5, "6x6"),
+        (24, 8, "8x8"),
+        (150 / 25.4, 150 / 25.4, "6x6"),
+    ],
+)
+def test_a_section_holds_the_largest_post_that_fits_in_it(breadth: float, depth: float, size: str) -> None:
+    assert size == decks.post_size_within(breadth * INCH, depth * INCH)
+
+
+def test_a_section_thinner_than_the_smallest_post_is_refused() -> None:
+    with pytest.raises(UnknownRow) as refused:
+        decks.post_size_within(3 * INCH, 12 * INCH)
+    wanted = "wanted a row of decks/post_heights.csv; got 'post of 3 by 12 in'; nearest: 4x4"
+    assert wanted == str(refused.value)
+
+
+@pytest.mark.parametrize(
     ("board", "diagonal", "continuous", "spacing"),
     [("2 in", True, True, 24), ("2 in", True, False, 18), ("5/4", False, True, 16), ("5/4", True, False, 8)],
 )

@@ -1,0 +1,225 @@
+"""Rain and wind of the lot: from an hourly record, from what the plan states, or from the nearest records."""
+
+from __future__ import annotations
+
+from speclint.citation import Citation
+from speclint.exposure.climates import POINTS, SPREADS, RainClimate, sectors_of, widened
+from speclint.exposure.made_rain import made_cells, mean_direction, shares_by_ten, turned
+from speclint.measures.climate import HIGH, station_of
+from speclint.measures.facts import Facts, Working
+from speclint.measures.register import measure
+from speclint.science.driving_rain import hourly_driving_rain, mean_wall_driving_rain
+from speclint.tables.rain_record import (
+    HOURS_OF_YEAR,
+    RainRecord,
+    find_record,
+    nearest_directions,
+    nearest_record,
+    sure_directions,
+)
+from speclint.tables.stations import Station, nearest_station
+
+NEXT = 20.0  # km: within it a record is the lot's own but for its trees and hills
+NEAR = 80.0  # km: a record no farther stands for the lot
+REGION = 500.0  # km: beyond it the nearest records say nothing of the lot
+STEADY = 0.3  # steadiness from which a direction repeats from year to year
+AGREES = 45.0  # degrees between a stated direction and a record's
+NEAREST = 3
+SNOW_TO_WATER = 0.1
+OURS = Citation("", "fit and spreads found by leaving out each of 59 airports in turn", "ours")
+
+
+@measure("site", "rain climate", "record", "driving rain by direction, wind speed and rate: where it comes from")
+def rain_climate(site: Facts, work: Working) -> RainClimate:
+    """A record of the lot or near it; else directions as stated or of the nearest records, amounts from means."""
+    named = work.maybe(site, "rain record")
+    if named is not None:
+        return _of_record(work, _named_record(site, work, str(named)), "own record" if _is_file(named) else "record", 0)
+    station = station_of(site, work)
+    place = _place(site, work, station)
+    near, away = nearest_record(*place)
+    level = abs((work.maybe(site, "elevation") or station.elevation) - (near.elevation or 0.0)) <= HIGH
+    shares, wind = work.maybe(site, "rain shares"), work.maybe(site, "rain wind")
+    if shares is None and away <= NEAR and level and (wind is None or _agrees(near, float(wind))):
+        return _of_record(work, near, "record nearby", away)
+    if shares is not None:
+        return _made(work, station, place, shares_by_ten(shares), "stated shares", "directions as the plan states them")
+    if wind is not None:
+        words = "rain wind as the plan states it, spread as rain is at the records with a steady direction"
+        return _made(work, station, place, _steady_shape(float(wind)), "stated direction", words)
+    found = [(one, far) for one, far in nearest_directions(*place, NEAREST) if far <= REGION]
+    if found:
+        told = ", ".join(f"{one.title} ({far:.0f} km)" for one, far in found)
+        mean = [sum(one.shares[at] for one, _ in found) / len(found) for at in range(len(found[0][0].shares))]
+        work.note("rain can come from another side in a gorge, on a ridge or behind a range: a stated rain wind wins")
+        return _made(work, station, place, mean, "nearest records", f"directions of the nearest records: {told}")
+    return _made(work, station, place, [1.0] * 36, "no direction", "direction of driving rain not known: all alike")
+
+
+def _is_file(named: object) -> bool:
+    return str(named).lower().endswith(".csv")
+
+
+def _named_record(site: Facts, work: Working, named: str) -> RainRecord:
+    if _is_file(named):
+        record = work.sheet.records.get(named)
+        if record is None:
+            raise work.absent(f"the file {named} could not be used")
+        return record
+    return find_record(named)
+
+
+def _place(site: Facts, work: Working, station: Station) -> tuple[float, float]:
+    latitude, longitude = work.maybe(site, "latitude"), work.maybe(site, "longitude")
+    if latitude is not None and longitude is not None:
+        return float(latitude), float(longitude)
+    return station.latitude, station.longitude
+
+
+def _agrees(record: RainRecord, wind: float) -> bool:
+    shares = [0.0] * 36
+    for cell in record.cells:
+        shares[cell.direction // 10] += sum(cell.driven)
+    direction, _ = mean_direction(shares)
+    return abs((direction - wind + 180) % 360 - 180) <= AGREES
+
+
+def _of_record(work: Working, record: RainRecord, source: str, away: float) -> RainClimate:
+    work.cite(record.citation)
+    work.cite(Citation("iso-15927-3", "hourly index", "second-hand"))
+    one = len(record.accounts) == 1
+    spreads = [SPREADS["one year"]] if one else []
+    if source == "record nearby" and away > NEXT:
+        spreads.append(SPREADS["record nearby"])
+    if away >= 1:
+        work.note(f"{record.title} is {away:.0f} km away")
+    for account in record.accounts:
+        lost = account.calm + account.no_direction
+        work.note(
+            f"{account.year}: {account.hours} hours of {HOURS_OF_YEAR}, {account.rain:.0f} mm; not counted: "
+            f"{account.freezing:.0f} mm below freezing, {lost:.0f} mm in calm air or without direction"
+        )
+    if record.doubt:
+        work.note(f"doubtful: {record.doubt}")
+    if one:
+        work.note("one year of record: the worst wall's rain differs by about 29 % from year to year")
+    damp = [
+        account.damp * HOURS_OF_YEAR / account.damp_known
+        for account in record.accounts
+        if account.damp_known > 0.9 * HOURS_OF_YEAR
+    ]
+    title = f"hourly record of {record.title}, {record.years}"
+    climate = RainClimate(
+        title + (f", {away:.0f} km away" if away >= 1 else ""),
+        source,
+        sectors_of(record.cells),
+        record.cells,
+        widened(*spreads),
+        len(record.accounts),
+        sum(damp) / len(damp) if damp else None,
+    )
+    _note_direction(work, climate)
+    return climate
+
+
+def _note_direction(work: Working, climate: RainClimate) -> None:
+    direction, steadiness = climate.direction
+    work.note(f"driving rain comes from {direction:.0f} degrees on the whole, steadiness {steadiness:.2f}")
+    if steadiness < STEADY:
+        work.note("steadiness below 0.3: another year may bring it from another side")
+
+
+def _made(
+    work: Working, station: Station, place: tuple[float, float], shares: list[float], source: str, words: str
+) -> RainClimate:
+    wind, words_of_wind = _mean_wind(work, station, place)
+    snow = SNOW_TO_WATER * sum(station.snowfall or ())
+    rain = max(0.0, sum(station.precipitation) - snow)
+    if station.snowfall is None:
+        work.note("snowfall is not held for this station: its water is counted with the rain")
+    work.note(f"{words}; amount from {rain:.0f} mm of rain (snow left out, ten to one) and {words_of_wind}")
+    work.note("no hourly record: wind speeds after Rayleigh at 1.22 of the mean, 1.5 mm/h of rain")
+    work.cite(OURS)
+    work.cite(station.citation)
+    work.call(mean_wall_driving_rain, rain=rain, wind=wind)
+    cells = made_cells(shares, rain, wind)
+    spreads = [SPREADS["amount from means"]]
+    if source in SPREADS:
+        spreads.append(SPREADS[source])
+    return RainClimate(words, source, sectors_of(cells), cells, widened(*spreads), 0, None)
+
+
+def _mean_wind(work: Working, station: Station, place: tuple[float, float]) -> tuple[float, str]:
+    """Mean wind of the station, or of the nearest that observes wind. [m/s]"""
+    if station.wind is not None:
+        if station.air_citation is not None:
+            work.cite(station.air_citation)
+        return sum(station.wind) / 12, f"a mean wind of {sum(station.wind) / 12:.1f} m/s"
+    other, away, _ = nearest_station(*place, complete=True)
+    if other.wind is None:
+        raise work.absent(f"no wind is held for {station.title} nor for {other.title}")
+    if other.air_citation is not None:
+        work.cite(other.air_citation)
+    mean = sum(other.wind) / 12
+    work.note(f"no wind is held for {station.title}: wind of {other.title}, {away:.0f} km away")
+    return mean, f"a mean wind of {mean:.1f} m/s"
+
+
+def _steady_shape(wind: float) -> list[float]:
+    """The mean of the records whose rain has a steady direction, each turned to a direction. [deg]"""
+    sums = [0.0] * 36
+    for one in sure_directions():
+        direction, steadiness = mean_direction(one.shares)
+        if steadiness >= STEADY:
+            for at, share in enumerate(turned(one.shares, wind - direction)):
+                sums[at] += share
+    return sums
+
+
+@measure("site", "rain source", "choice", "how the direction of driving rain is known")
+def rain_source(site: Facts, work: Working) -> str:
+    """One of: own record, record, record nearby, stated shares, stated direction, nearest records, no direction."""
+    return str(work.need(site, "rain climate").source)
+
+
+@measure(
+    "site", "driving rain", "depth", "rain that wind drives in a mean year onto an open wall, mean of all bearings"
+)
+def driving_rain(site: Facts, work: Working) -> float:
+    """The mean of sixteen walls on an open field."""
+    climate = work.need(site, "rain climate")
+    work.call(hourly_driving_rain, speed=1.0, rate=1.0, angle=0.0)
+    mean = sum(climate.walls) / POINTS
+    work.range(mean * SPREADS["amount from means"][0], mean * SPREADS["amount from means"][1], "")
+    return float(mean)
+
+
+@measure("site", "rain direction", "angle", "the direction that driving rain comes from on the whole")
+def rain_direction(site: Facts, work: Working) -> float:
+    """The vector mean, weighted by driving rain."""
+    return float(round(work.need(site, "rain climate").direction[0]) % 360)
+
+
+@measure(
+    "site", "rain steadiness", "ratio", "1 where all driving rain comes from one direction, 0 where from all alike"
+)
+def rain_steadiness(site: Facts, work: Working) -> float:
+    """Length of the vector mean over the sum."""
+    return float(work.need(site, "rain climate").direction[1])
+
+
+@measure("site", "worst bearing", "angle", "bearing of the open wall that driving rain strikes most")
+def worst_bearing(site: Facts, work: Working) -> float:
+    """Of the sixteen points."""
+    walls = work.need(site, "rain climate").walls
+    return float(walls.index(max(walls)) * 360 / POINTS)
+
+
+@measure("site", "damp hours", "hours", "hours of damp air above freezing in a mean year")
+def damp_hours(site: Facts, work: Working) -> float:
+    """Relative humidity of 80 % or more above freezing, from the hourly record."""
+    climate = work.need(site, "rain climate")
+    if climate.damp is None:
+        raise work.absent("no hourly record with temperature and humidity stands for the lot")
+    work.cite(Citation("iso-9223", "hours of wetness", "memory"))
+    return float(climate.damp)

@@ -1,0 +1,309 @@
+"""Hourly rain and wind, reduced to a joint table of direction, speed and rate; the reduced records that ship.
+
+Of each hour with rain above freezing and a wind with a direction, the driving rain of the open field is kept exactly:
+hours are summed in cells of ten degrees, one metre a second and one doubling of the rate, and each cell keeps its own
+mean speed and rate, weighted by driving rain.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import lru_cache
+
+from speclint.citation import Citation
+from speclint.science.driving_rain import hourly_driving_rain
+from speclint.tables.rows import Row, read_shared, read_table, unknown
+from speclint.tables.station_names import station_key, without_airport
+from speclint.tables.stations import ground_distance
+
+INDEX = "climate/rain_records.csv"
+SECTOR = 10  # degrees to a cell
+SPEED_STEP = 1.0  # m/s to a cell
+LEAST_RATE = 0.25  # mm/h; the first doubling of the rate starts here
+DAMP = 80.0  # % relative humidity from which ISO 9223 counts an hour above freezing as wet
+HOURS_OF_YEAR = 8766
+
+
+@dataclass(frozen=True, slots=True)
+class Hour:
+    """One hour of a weather record; None where nothing was observed.
+
+    Attributes:
+        year: Calendar year, local standard time.
+        direction: From which the wind blows, clockwise from north. [deg]
+        speed: Mean wind speed at 10 m. [m/s]
+        rain: Rain in the hour. [mm]
+        temperature: Of the air. [deg C]
+        humidity: Relative. [%]
+    """
+
+    year: int
+    direction: float | None
+    speed: float | None
+    rain: float | None
+    temperature: float | None
+    humidity: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """Hours of like direction, speed and rate.
+
+    Attributes:
+        direction: From which the wind blows: a multiple of ten degrees. [deg]
+        speed: Mean wind speed, weighted by driving rain. [m/s]
+        rate: Mean rain rate, weighted by driving rain. [mm/h]
+        hours: In a mean year. [h]
+        rain: In a mean year. [mm]
+        driven: Rain driven in each year of the record onto an open wall that faces the wind. [L/m2]
+    """
+
+    direction: int
+    speed: float
+    rate: float
+    hours: float
+    rain: float
+    driven: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Account:
+    """What became of the hours of one year.
+
+    Attributes:
+        year: Calendar year.
+        hours: Hours with wind and rain both observed. [h]
+        rain: All rain and melted snow of those hours. [mm]
+        freezing: Part of it that fell below freezing: not counted as driving rain. [mm]
+        calm: Part that fell above freezing in calm air. [mm]
+        no_direction: Part that fell above freezing with a wind of no known direction: not counted. [mm]
+        damp: Hours above freezing with a relative humidity of 80 % or more, as ISO 9223 counts wetness. [h]
+        damp_known: Hours with temperature and humidity both observed. [h]
+    """
+
+    year: int
+    hours: int
+    rain: float
+    freezing: float
+    calm: float
+    no_direction: float
+    damp: int
+    damp_known: int
+
+
+@dataclass(frozen=True, slots=True)
+class RainRecord:
+    """A reduced record of hourly rain and wind.
+
+    Attributes:
+        name: Town or field of the station.
+        state: Two-letter code of the state; empty for a record of the user's own.
+        latitude: North is positive; None for a record of the user's own. [deg]
+        longitude: East is positive; None for a record of the user's own. [deg]
+        elevation: Height above the sea; None for a record of the user's own. [m]
+        mean_wind: Mean wind speed of all hours. [m/s]
+        accounts: One for each year.
+        cells: The joint table.
+        citation: Where the hours come from.
+        doubt: What is doubtful about the record; empty where nothing is.
+    """
+
+    name: str
+    state: str
+    latitude: float | None
+    longitude: float | None
+    elevation: float | None
+    mean_wind: float
+    accounts: tuple[Account, ...]
+    cells: tuple[Cell, ...]
+    citation: Citation
+    doubt: str = ""
+
+    @property
+    def title(self) -> str:
+        """The name as plans write it: `Boston, MA`."""
+        return f"{self.name}, {self.state}" if self.state else self.name
+
+    @property
+    def years(self) -> str:
+        """The years observed, as words."""
+        found = [account.year for account in self.accounts]
+        return f"{found[0]}" if len(found) == 1 else f"{found[0]}-{found[-1]}"
+
+
+def reduced(hours: Iterable[Hour]) -> tuple[tuple[Account, ...], tuple[Cell, ...], float]:
+    """The accounts of each year, the joint table and the mean wind [m/s] of a record of hours.
+
+    An hour without rain, wind or direction drives no rain; what that leaves out is in the accounts.
+    """
+    tallies: dict[int, list[float]] = {}
+    sums: dict[tuple[int, int, int], list[float]] = {}
+    driven: dict[tuple[int, int, int], dict[int, float]] = {}
+    winds = wind_hours = 0.0
+    for hour in hours:
+        tally = tallies.setdefault(hour.year, [0, 0.0, 0.0, 0.0, 0.0, 0, 0])
+        cold = hour.temperature is not None and hour.temperature < 0
+        if hour.temperature is not None and hour.humidity is not None:
+            tally[6] += 1
+            tally[5] += not cold and hour.humidity >= DAMP
+        if hour.speed is None:
+            continue
+        winds += hour.speed
+        wind_hours += 1
+        if hour.rain is None:
+            continue
+        tally[0] += 1
+        tally[1] += hour.rain
+        if hour.rain <= 0:
+            continue
+        if cold:
+            tally[2] += hour.rain
+        elif hour.speed <= 0:
+            tally[3] += hour.rain
+        elif hour.direction is None:
+            tally[4] += hour.rain
+        else:
+            sector = round(hour.direction / SECTOR) % (360 // SECTOR)
+            octave = max(0, math.floor(math.log2(hour.rain / LEAST_RATE)))
+            key = (sector, int(hour.speed / SPEED_STEP), octave)
+            weight = hourly_driving_rain(hour.speed, hour.rain, 0.0)
+            found = sums.setdefault(key, [0.0] * 5)
+            for at, amount in enumerate((weight, weight * hour.speed, weight * hour.rain, 1.0, hour.rain)):
+                found[at] += amount
+            years = driven.setdefault(key, {})
+            years[hour.year] = years.get(hour.year, 0.0) + weight
+    accounts = tuple(
+        Account(year, int(t[0]), t[1], t[2], t[3], t[4], int(t[5]), int(t[6])) for year, t in sorted(tallies.items())
+    )
+    count = max(1, len(accounts))
+    cells = tuple(
+        Cell(
+            key[0] * SECTOR,
+            total[1] / total[0],
+            total[2] / total[0],
+            total[3] / count,
+            total[4] / count,
+            tuple(driven[key].get(account.year, 0.0) for account in accounts),
+        )
+        for key, total in sorted(sums.items())
+    )
+    return accounts, cells, winds / wind_hours if wind_hours else 0.0
+
+
+def find_record(title: str) -> RainRecord:
+    """The record with a name such as `Boston, MA`; the state may be left out where one state alone has the name.
+
+    Raises:
+        UnknownRow: If no record has the name, or records in several states have it.
+    """
+    name, _, state = (part.strip() for part in title.rpartition(",")) if "," in title else (title.strip(), "", "")
+    key = without_airport(station_key(name))
+    named = [row for row in read_table(INDEX) if without_airport(station_key(row.text("name"))) == key]
+    found = [row for row in named if not state or row.text("state") == state.upper()]
+    if len({row.text("state") for row in found}) == 1:
+        return _record(found[0])
+    raise unknown("rain records", title, (_title(row) for row in found or read_table(INDEX)))
+
+
+def nearest_record(latitude: float, longitude: float) -> tuple[RainRecord, float]:
+    """The record nearest to a place on the map that is without doubt, and how far it is.
+
+    Args:
+        latitude: Of the site; north is positive. [deg]
+        longitude: Of the site; east is positive. [deg]
+
+    Returns:
+        The record; the distance along the ground. [km]
+    """
+    sure = [row for row in read_table(INDEX) if not row.text("doubt")]
+    found = [
+        (ground_distance(latitude, longitude, row.number("latitude"), row.number("longitude")), row) for row in sure
+    ]
+    distance, row = min(found, key=lambda pair: pair[0])
+    return _record(row), distance
+
+
+@dataclass(frozen=True, slots=True)
+class Directions:
+    """Where a record's driving rain comes from.
+
+    Attributes:
+        title: The record, as plans write it.
+        latitude: North is positive. [deg]
+        longitude: East is positive. [deg]
+        shares: Of the driving rain from each ten degrees, north first. [-]
+        citation: Where the hours come from.
+    """
+
+    title: str
+    latitude: float
+    longitude: float
+    shares: tuple[float, ...]
+    citation: Citation
+
+
+@lru_cache(maxsize=1)
+def sure_directions() -> tuple[Directions, ...]:
+    """The directions of every shipped record that is without doubt."""
+    return tuple(
+        Directions(
+            _title(row),
+            row.number("latitude"),
+            row.number("longitude"),
+            tuple(float(share) / 1000 for share in row.text("shares").split(";")),
+            row.citation,
+        )
+        for row in read_table(INDEX)
+        if not row.text("doubt")
+    )
+
+
+def nearest_directions(latitude: float, longitude: float, count: int) -> list[tuple[Directions, float]]:
+    """The directions of the nearest records, and how far each is. [km]"""
+    found = [(one, ground_distance(latitude, longitude, one.latitude, one.longitude)) for one in sure_directions()]
+    return sorted(found, key=lambda pair: pair[1])[:count]
+
+
+def record_titles() -> tuple[str, ...]:
+    """Every record that ships, as plans write it."""
+    return tuple(_title(row) for row in read_table(INDEX))
+
+
+def _title(row: Row) -> str:
+    return f"{row.text('name')}, {row.text('state')}"
+
+
+@lru_cache(maxsize=64)
+def _packed(record: str) -> str:
+    return read_shared(f"climate/rain_records/{record}.csv.gz").decode("utf-8")
+
+
+def _record(row: Row) -> RainRecord:
+    lines = _packed(row.text("record")).splitlines()
+    return RainRecord(
+        name=row.text("name"),
+        state=row.text("state"),
+        latitude=row.number("latitude"),
+        longitude=row.number("longitude"),
+        elevation=row.number("elevation"),
+        mean_wind=row.number("mean_wind"),
+        accounts=tuple(_account(line) for line in lines if line.startswith("year,")),
+        cells=tuple(_cell(line) for line in lines if not line.startswith("year,")),
+        citation=row.citation,
+        doubt=row.text("doubt"),
+    )
+
+
+def _account(line: str) -> Account:
+    _, year, hours, rain, freezing, calm, no_direction, damp, damp_known = line.split(",")
+    amounts = float(rain), float(freezing), float(calm), float(no_direction)
+    return Account(int(year), int(hours), *amounts, int(damp), int(damp_known))
+
+
+def _cell(line: str) -> Cell:
+    direction, speed, rate, hours, rain, *driven = line.split(",")
+    return Cell(
+        int(direction), float(speed), float(rate), float(hours), float(rain), tuple(float(one or 0) for one in driven)
+    )
