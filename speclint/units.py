@@ -78,6 +78,13 @@ UNITS: dict[str, tuple[Dimension, float]] = {
     "days":   ("duration", 1.0),
 }  # fmt: skip
 
+# The SI unit in which a value of a dimension is kept, for programs that read it.
+SI: dict[str, str] = {
+    "length": "m", "area": "m2", "pressure": "Pa", "rain rate": "mm/h", "speed": "m/s", "temperature": "C",
+    "slope": "m/m", "angle": "deg", "percent": "%", "duration": "d", "share": "-", "ratio": "-", "index": "-",
+    "count": "-", "tilt": "deg", "drain": "m2 mm/h", "depth": "mm", "sun dose": "kWh/m2 a", "hours": "h/a",
+}  # fmt: skip
+
 NEEDED_AS: dict[str, str] = {
     "length": 'a length such as 18" or 2\'-6" or 450 mm',
     "area": "an area such as 120 ft2 or 11 m2",
@@ -333,7 +340,7 @@ def _temperature(celsius: float, system: System, text: str) -> str:
 
 def _share(share: float, system: System, text: str) -> str:
     percent = share * 100
-    return f"{percent:.0f}%" if percent >= 10 or percent == 0 else f"{percent:.1g}%"
+    return f"{percent:.2g}%" if 0 < abs(percent) < 9.95 else f"{percent:.0f}%"
 
 
 _SHOWN: dict[str, Callable[[float, System, str], str]] = {

@@ -6,11 +6,12 @@ import argparse
 import os
 import shutil
 import sys
+import textwrap
 from pathlib import Path
 
 from speclint.commands.files import Refused, read_text
 from speclint.language.uses import CannotRead
-from speclint.outputs.letter import Line, text_of, visible
+from speclint.outputs.letter import Line, Part, text_of, visible
 from speclint.rulebook.book import Rulebook, load_rulebook
 from speclint.units import System
 
@@ -74,6 +75,20 @@ def rendered(lines: list[Line], stated: argparse.Namespace) -> str:
     from speclint.outputs.terminal import styled
 
     return styled(lines, width())
+
+
+def wrapped(lines: list[Line]) -> list[Line]:
+    """Lines of one long part, wrapped to the screen; the columns of tables are left as they are."""
+    found: list[Line] = []
+    for line in lines:
+        if len(line) != 1 or len(line[0].text) <= width():
+            found.append(line)
+            continue
+        text, role = line[0]
+        indent = " " * (len(text) - len(text.lstrip()))
+        rows = textwrap.wrap(text.strip(), width() - len(indent) - 2)
+        found += [(Part(f"{indent}{'  ' if at else ''}{row}", role),) for at, row in enumerate(rows)]
+    return found
 
 
 # What the trade's marks become where a terminal knows plain letters only.

@@ -6,7 +6,7 @@ import argparse
 import textwrap
 from pathlib import Path
 
-from speclint.commands.common import put, rendered, rulebook_of, units_of, width
+from speclint.commands.common import put, rendered, rulebook_of, units_of, width, wrapped
 from speclint.commands.files import Refused, demo_plan, open_plan
 from speclint.commands.measures import element_of, sheet_of
 from speclint.language.nearest import did_you_mean
@@ -15,6 +15,7 @@ from speclint.measures.register import measures
 from speclint.model.element import settings_of
 from speclint.model.kinds import KINDS
 from speclint.outputs.letter import Line, Part
+from speclint.outputs.topics import GENERAL, topic, topic_in_plan
 from speclint.outputs.unfold import unfold
 from speclint.review.judge import basis_line, judge
 from speclint.rulebook.book import Rulebook
@@ -35,6 +36,8 @@ def run(stated: argparse.Namespace) -> int:
         lines = _kind(name)
     elif name == "species":
         lines = _species()
+    elif taught := topic(name):
+        lines = wrapped(taught)
     else:
         lines = [*_measure(name, bool(path or stated.demo)), *_setting(name)]
     if not lines:
@@ -45,7 +48,11 @@ def run(stated: argparse.Namespace) -> int:
         sheet, status = sheet_of(plan)
         only = element_of(sheet, label) if label else None
         lines += [(), (Part(f"In {plan.name}", "title"),)]
-        lines += _in_plan(name, rule, book, sheet, only, units_of(stated, plan.text))
+        system = units_of(stated, plan.text)
+        if name in GENERAL and rule is None:
+            lines += wrapped(topic_in_plan(name, sheet, only, system))
+        else:
+            lines += _in_plan(name, rule, book, sheet, only, system)
     put(rendered(lines, stated))
     return status
 
@@ -59,7 +66,7 @@ def _parted(words: list[str]) -> tuple[str, str, str]:
 
 
 def _near(name: str, book: Rulebook) -> str:
-    known = [rule.name for rule in book.rules] + list(KINDS)
+    known = [rule.name for rule in book.rules] + list(KINDS) + list(GENERAL)
     known += [measure for found in measures().values() for measure in found]
     known += [setting for model in KINDS.values() for setting in settings_of(model)]
     return did_you_mean(name, dict.fromkeys(known)) or "`speclint rulebook` lists the rules"

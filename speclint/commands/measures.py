@@ -7,9 +7,11 @@ import argparse
 from speclint.commands.common import put, rendered, tell, units_of
 from speclint.commands.files import Refused, demo_plan, open_plan
 from speclint.language.nearest import did_you_mean
+from speclint.measures.course_table import course_table
 from speclint.measures.facts import Facts, Sheet
 from speclint.measures.register import measures
 from speclint.model.home import Home
+from speclint.outputs.courses import course_lines
 from speclint.outputs.letter import Line, Part
 from speclint.outputs.unfold import unfold
 from speclint.pipeline import PlanText, read_home
@@ -27,12 +29,19 @@ def run(stated: argparse.Namespace) -> int:
     system = units_of(stated, plan.text)
     sheet, status = sheet_of(plan, stated.alternate)
     chosen = [element_of(sheet, " ".join(stated.element))] if stated.element else list(sheet.facts.values())
-    if stated.json:
-        put(_json(chosen, sheet, system))
+    if stated.json or stated.csv:
+        from speclint.outputs.measured import as_csv, as_object
+
+        put(as_csv(chosen, sheet, stated.courses) if stated.csv else as_object(chosen, sheet, system))
         return status
     lines: list[Line] = []
     for facts in chosen:
-        lines += _table(facts, sheet, system) if not stated.element else _unfolded(facts, sheet, system)
+        if not stated.courses:
+            lines += _unfolded(facts, sheet, system) if stated.element else _table(facts, sheet, system)
+        if facts.element.kind == "wall" and (stated.courses or stated.element):
+            lines += course_lines(course_table(sheet, facts), system)
+    if stated.courses and not lines:
+        raise Refused("only walls have courses: name a wall, or no element", 3)
     put(rendered(lines, stated))
     return status
 
@@ -106,13 +115,3 @@ def _relations(label: str, home: Home) -> list[Line]:
     if len(path) > 2:
         lines.append((Part(f"  {'down':<9}", "label"), Part(", then ".join(path))))
     return lines
-
-
-def _json(chosen: list[Facts], sheet: Sheet, system: System) -> str:
-    from speclint.outputs.data import as_json, unfolded
-
-    found = {
-        facts.label: [unfolded(sheet.quantity(facts, name), system) for name in measures().get(facts.element.kind, {})]
-        for facts in chosen
-    }
-    return as_json({"plan": sheet.home.name, "elements": found})

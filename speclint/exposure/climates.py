@@ -1,4 +1,4 @@
-"""The rain and the sun of a lot, as the measures of its walls use them."""
+"""The rain of a lot, as the measures of its walls use it."""
 
 from __future__ import annotations
 
@@ -10,7 +10,6 @@ from functools import lru_cache
 from speclint.exposure.made_rain import mean_direction
 from speclint.exposure.rain_rays import RainSector, rain_sectors
 from speclint.exposure.strike import free_by_year
-from speclint.exposure.sun_rays import SunYear
 from speclint.tables.rain_record import SECTOR, Cell
 
 POINTS = 16
@@ -81,25 +80,3 @@ def widened(*spreads: tuple[float, float]) -> tuple[float, float]:
 
 def _mean(values: Sequence[float]) -> float:
     return sum(values) / len(values) if values else 0.0
-
-
-@dataclass(frozen=True, slots=True)
-class SunClimate:
-    """Sun of a lot.
-
-    Attributes:
-        title: Where it comes from, in a few words.
-        year: The mean year.
-        months: The twelve months.
-        open_ultraviolet: On an open upright face towards the noon sun, in a year. [kWh/m2]
-        open_total: Beam, sky and ground on it. [kWh/m2]
-    """
-
-    title: str
-    year: SunYear
-    months: tuple[SunYear, ...]
-    open_ultraviolet: float
-    open_total: float
-
-    def __str__(self) -> str:
-        return self.title

@@ -159,7 +159,7 @@ def sun_at(
         albedo: Share of sun that the ground throws back. [-]
         ultraviolet_albedo: The same of ultraviolet. [-]
         skyline: Height angle of the skyline by direction; none is an open horizon.
-        ground_seen: Share of the sunned ground that the place sees, against open ground. [-]
+        ground_seen: Part of the ground before an open wall that the place sees in the sun. [-]
     """
     beam = ultraviolet = 0.0
     for sector in sun.sectors:

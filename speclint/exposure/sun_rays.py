@@ -11,7 +11,7 @@ from bisect import bisect_left
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-BIN = 5.0
+BIN = 10.0
 """Width of a direction in the running sums. [deg]"""
 
 

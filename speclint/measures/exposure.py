@@ -139,6 +139,14 @@ def open_factor(wall: Facts, work: Working) -> float:
     return terrain_roughness(TERRAINS[str(work.need(site, "terrain"))], max(0.0, eave)) * hill
 
 
+@measure("wall", "rain rank", "count", "its place among the walls by rain exposure; 1 takes most")
+def rain_rank(wall: Facts, work: Working) -> float:
+    """Counted over the walls whose exposure can be told."""
+    own = float(work.need(wall, "rain exposure"))
+    others = [work.maybe(other, "rain exposure") for other in work.sheet.of_kind("wall") if other is not wall]
+    return 1.0 + sum(float(other) > own for other in others if other is not None)
+
+
 @measure("wall", "rain class", "choice", "sheltered, partly or exposed to driving rain, against the mean open wall")
 def rain_class(wall: Facts, work: Working) -> str:
     """Sheltered to 0.25 of the mean open wall of the lot, exposed above 0.6."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint.measures.facts import Facts, Working
 from speclint.measures.register import measure
-from speclint.science.splash import splash_height
+from speclint.science.splash import splash_dose, splash_height
 
 
 @measure(
@@ -39,6 +39,22 @@ def wall_splash_height(wall: Facts, work: Working) -> float:
             offset=float(work.need(wall, "drip line")),
         )
     )
+
+
+@measure("wall", "splash dose", "ratio", "splash at its lowest wood; 1 is a foot on the drip line over paving")
+def wall_splash_dose(wall: Facts, work: Working) -> float:
+    """Our ranking model: the greater of splash from the ground and from an open deck along the wall."""
+    starts = max(0.0, float(work.need(wall, "starts")))
+    gutter = work.need(wall, "gutter above") == "yes"
+    offset = float(work.need(wall, "drip line"))
+    ground = work.need(wall, "ground")
+    found = [float(work.call(splash_dose, height=starts, offset=offset, surface=ground, gutter=gutter))]
+    for deck in wall["decks"]:
+        below = max(0.0, float(work.need(deck, "below wood")))
+        if deck["porch"] is None and float(work.need(deck, "depth")) > offset:
+            found.append(float(work.call(splash_dose, height=below, offset=offset, surface="decking", gutter=gutter)))
+    work.note("it ranks walls; published clearances decide")
+    return max(found)
 
 
 @measure("wall", "reach", "length", "height above the ground of the highest wood to be kept up")

@@ -38,6 +38,8 @@ MODULES = (
     "shelter",
     "faces",
     "exposure",
+    "sun",
+    "cover_options",
     "members",
     "ground",
     "movement",

@@ -133,11 +133,8 @@ def _made(
     work: Working, station: Station, place: tuple[float, float], shares: list[float], source: str, words: str
 ) -> RainClimate:
     wind, words_of_wind = _mean_wind(work, station, place)
-    snow = SNOW_TO_WATER * sum(station.snowfall or ())
-    rain = max(0.0, sum(station.precipitation) - snow)
-    if station.snowfall is None:
-        work.note("snowfall is not held for this station: its water is counted with the rain")
-    work.note(f"{words}; amount from {rain:.0f} mm of rain (snow left out, ten to one) and {words_of_wind}")
+    rain, left_out = _rain_of(station)
+    work.note(f"{words}; amount from {rain:.0f} mm of rain ({left_out}) and {words_of_wind}")
     work.note("no hourly record: wind speeds after Rayleigh at 1.22 of the mean, 1.5 mm/h of rain")
     work.cite(OURS)
     work.cite(station.citation)
@@ -147,6 +144,15 @@ def _made(
     if source in SPREADS:
         spreads.append(SPREADS[source])
     return RainClimate(words, source, sectors_of(cells), cells, widened(*spreads), 0, None)
+
+
+def _rain_of(station: Station) -> tuple[float, str]:
+    """Yearly rain without snow [mm], and how the snow was left out."""
+    whole = sum(station.precipitation)
+    if station.snowfall is not None:
+        return max(0.0, whole - SNOW_TO_WATER * sum(station.snowfall)), "snow left out, ten to one"
+    months = zip(station.precipitation, station.mean_temperature, strict=True)
+    return sum(amount for amount, mean in months if mean >= 0), "months below freezing on the mean left out"
 
 
 def _mean_wind(work: Working, station: Station, place: tuple[float, float]) -> tuple[float, str]:

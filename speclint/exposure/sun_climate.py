@@ -1,0 +1,98 @@
+"""The sun of a lot: a mean year of clear sky, dimmed by the clouds of each month."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+from speclint.exposure.strike import Sunned, sun_at
+from speclint.exposure.sun_rays import SunHour, SunYear, sun_year
+from speclint.science.sky import clear_sky, sunshine_share_to_global, ultraviolet
+from speclint.science.sun import year_of_sun
+from speclint.science.sun_on_walls import ground_albedo, ultraviolet_albedo
+
+DAYS, STEP = 24, 30.0
+OPEN_GROUND = "lawn"
+
+
+@dataclass(frozen=True, slots=True)
+class SunClimate:
+    """Sun of a lot.
+
+    Attributes:
+        title: Where it comes from, in a few words.
+        latitude: North is positive. [deg]
+        sunshine: Share of the possible sunshine of each month; all 1 for a year of clear sky. [-]
+        year: The mean year.
+    """
+
+    title: str
+    latitude: float
+    sunshine: tuple[float, ...]
+    year: SunYear
+
+    def __str__(self) -> str:
+        return self.title
+
+    @property
+    def noon(self) -> float:
+        """The bearing of the noon sun. [deg]"""
+        return 180.0 if self.latitude >= 0 else 0.0
+
+    @property
+    def open_wall(self) -> Sunned:
+        """Sun of the year on an open upright wall that faces the noon sun over grass."""
+        return _open_wall(self.year, self.noon)
+
+    def month(self, number: int) -> SunYear:
+        """The sun of one month, 1 to 12."""
+        return sun_year(_hours(self.latitude, self.sunshine, number))
+
+
+@lru_cache(maxsize=32)
+def sun_climate(title: str, latitude: float, sunshine: tuple[float, ...]) -> SunClimate:
+    """The sun of a place.
+
+    Args:
+        title: Where the sunshine comes from, in a few words.
+        latitude: North is positive. [deg]
+        sunshine: Share of the possible sunshine of each month. [-]
+    """
+    return SunClimate(title, latitude, sunshine, sun_year(_hours(latitude, sunshine, 0)))
+
+
+@lru_cache(maxsize=32)
+def _open_wall(year: SunYear, noon: float) -> Sunned:
+    return sun_at(year, noon, (), ground_albedo(OPEN_GROUND), ultraviolet_albedo(False))
+
+
+def _hours(latitude: float, sunshine: Sequence[float], month: int) -> list[SunHour]:
+    """The sampled hours of a month, or of the year where it is 0.
+
+    Clouds leave the beam the share of sunshine, and the whole its share by sunshine over that of a clear day; what
+    the beam does not bring comes from the sky.
+    """
+    albedo = ultraviolet_albedo(False)
+    found = []
+    for sample in year_of_sun(latitude, DAYS, STEP):
+        if month not in (0, sample.month):
+            continue
+        share = sunshine[sample.month - 1]
+        whole = sunshine_share_to_global(share) / sunshine_share_to_global(1.0)
+        beam, diffuse = clear_sky(sample.altitude, sample.day)
+        other_beam, other_diffuse = ultraviolet(sample.altitude, sample.day, albedo)
+        high = math.sin(math.radians(sample.altitude))
+        found.append(
+            SunHour(
+                sample.altitude,
+                sample.azimuth,
+                sample.hours,
+                share * beam,
+                whole * (beam * high + diffuse) - share * beam * high,
+                share * other_beam,
+                whole * (other_beam * high + other_diffuse) - share * other_beam * high,
+            )
+        )
+    return found

@@ -1,0 +1,73 @@
+"""What more cover would do for a wall: the rain share with a wider roof edge, or with a porch along it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from speclint.exposure.courses import Courses, courses
+from speclint.exposure.face import Face, Lean
+from speclint.measures.exposure import EXPOSED, course_height, open_factor
+from speclint.measures.faces import face_of
+from speclint.measures.facts import Facts, Working
+from speclint.measures.register import measure
+
+WIDER = (0.1524, 0.3048, 0.6096)  # m: 6, 12 and 24 in, ours
+PORCH = 2.4384  # m: 8 ft, ours
+PORCH_AT_WALL, PORCH_EDGE = 2.7432, 2.1336  # m above the lowest wood: 9 ft and 7 ft, ours
+
+
+@dataclass(frozen=True, slots=True)
+class Option:
+    """A way to cover a wall better.
+
+    Attributes:
+        kind: "as drawn", "wider" or "porch".
+        more: Further reach of the roof edge, or depth of the porch. [m]
+        share: Rain share of the wall then. [-]
+        exposure: Its rain exposure then. [-]
+    """
+
+    kind: str
+    more: float
+    share: float
+    exposure: float
+
+
+@dataclass(frozen=True, slots=True)
+class Options:
+    """The ways to cover a wall better, the cheapest first; the first is the wall as drawn."""
+
+    ways: tuple[Option, ...]
+
+    def __str__(self) -> str:
+        return ", ".join(f"{way.kind} {way.share:.2f}" for way in self.ways)
+
+    @property
+    def enough(self) -> Option | None:
+        """The cheapest way by which the wall is no longer exposed; none where nothing does, or nothing is needed."""
+        if self.ways[0].exposure <= EXPOSED:
+            return None
+        return next((way for way in self.ways[1:] if way.exposure <= EXPOSED), None)
+
+
+@measure("wall", "cover options", "record", "rain share with a roof edge 6, 12 or 24 in wider, or with a porch")
+def cover_options(wall: Facts, work: Working) -> Options:
+    """The same sums with another roof edge; a porch 8 ft deep along the whole wall is the dearest."""
+    face = face_of(wall, work)
+    climate = work.need(wall["site"], "rain climate", "site")
+    factor = float(work.need(wall, "wind factor"))
+    free = float(work.need(wall, "free driving rain"))
+    mean = float(work.need(wall["site"], "driving rain", "site")) * open_factor(wall, work)
+
+    def option(kind: str, more: float, tried: Face) -> Option:
+        rows = courses(tried, 2 * course_height(wall, work), climate.sectors, (factor, factor, factor))
+        share = Courses(rows).mean("rain")
+        return Option(kind, more, share, free * share / mean if mean > 0 else 0.0)
+
+    at_wall = min(PORCH_AT_WALL, face.height)
+    porch = Lean(0.0, face.length, PORCH, min(PORCH_EDGE, 0.8 * at_wall), at_wall)
+    ways = [option("as drawn", 0.0, face)]
+    ways += [option("wider", more, replace(face, reach=face.reach + more)) for more in WIDER]
+    if not face.leans:
+        ways.append(option("porch", PORCH, replace(face, leans=(porch,))))
+    return Options(tuple(ways))
