@@ -5,12 +5,11 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import lru_cache
 
 from speclint.exposure.made_rain import mean_direction
-from speclint.exposure.rain_rays import RainSector, rain_sectors
+from speclint.exposure.rain_rays import JointRain, RainSector
 from speclint.exposure.strike import free_by_year
-from speclint.tables.rain_record import SECTOR, Cell
+from speclint.tables.rain_record import SECTOR
 
 POINTS = 16
 
@@ -33,8 +32,7 @@ class RainClimate:
     Attributes:
         title: Where it comes from, in a few words.
         source: own record, record, record nearby, stated shares, stated direction, nearest records or no direction.
-        sectors: By direction.
-        cells: The joint table.
+        rain: The joint table and its curves.
         spread: Least and greatest factor on the driving rain of a wall, from what is unsure about the source.
         years: Years of the record; 0 where the table is made from means.
         damp: Hours of damp air above freezing in a mean year, where the record tells. [h]
@@ -42,14 +40,18 @@ class RainClimate:
 
     title: str
     source: str
-    sectors: tuple[RainSector, ...]
-    cells: tuple[Cell, ...]
+    rain: JointRain
     spread: tuple[float, float]
     years: int
     damp: float | None
 
     def __str__(self) -> str:
         return self.title
+
+    @property
+    def sectors(self) -> tuple[RainSector, ...]:
+        """Driving rain by direction."""
+        return self.rain.sectors
 
     @property
     def walls(self) -> list[float]:
@@ -63,12 +65,6 @@ class RainClimate:
         for sector in self.sectors:
             shares[int(sector.azimuth) // SECTOR] += sum(sector.driven)
         return mean_direction(shares)
-
-
-@lru_cache(maxsize=64)
-def sectors_of(cells: tuple[Cell, ...]) -> tuple[RainSector, ...]:
-    """The curves of a joint table, worked out once."""
-    return rain_sectors(cells)
 
 
 def widened(*spreads: tuple[float, float]) -> tuple[float, float]:

@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from speclint.exposure.face import Face, bands
 from speclint.exposure.rain_rays import RainSector
-from speclint.exposure.strike import front, rain_at
+from speclint.exposure.strike import FrontSector, front, rain_at
 
-PLACES = 5
-PLACES_VARIED = 9
-"""Places along a course: on a plain eave wall, and where the cover varies along the wall."""
+EVERY = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,24 +72,56 @@ def courses(
         winds: Wind at the house over wind on an open field: as taken, at the least, and at the most. [-]
     """
     before = front(sectors, face.azimuth)
-    varied = bool(face.leans) or face.peak > face.height
-    rows = []
-    for number, (bottom, top) in enumerate(bands(face.peak, course), 1):
+    taken, least, most = winds
+    found: list[tuple[float, float, float]] = []  # share, worst share, hours
+    spans = bands(face.peak, course)
+    for bottom, top in spans:
         middle = (bottom + top) / 2
-        places = list(face.places(middle, PLACES_VARIED if varied else PLACES))
-        struck = [rain_at(before, face.edges(along, middle), winds) for along in places]
-        count = len(struck)
-        rows.append(
-            Course(
-                number,
-                bottom,
-                top,
-                face.width(middle) * (top - bottom),
-                math.fsum(one.share for one in struck) / count,
-                math.fsum(one.low for one in struck) / count,
-                math.fsum(one.high for one in struck) / count,
-                max(one.share for one in struck),
-                math.fsum(one.hours for one in struck) / count,
-            )
+        share = hours = worst = 0.0
+        for along, part in face.places(middle):
+            struck = rain_at(before, face.edges(along, middle), taken)
+            share += part * struck.share
+            hours += part * struck.hours
+            worst = max(worst, struck.share)
+        found.append((share, worst, hours))
+    moved = _moved(face, spans, before, winds) if least != taken or most != taken else [(0.0, 0.0)] * len(spans)
+    return tuple(
+        Course(
+            at + 1,
+            bottom,
+            top,
+            face.width((bottom + top) / 2) * (top - bottom),
+            share,
+            max(0.0, share + down),
+            min(1.0, share + up),
+            worst,
+            hours,
         )
-    return tuple(rows)
+        for at, ((bottom, top), (share, worst, hours), (down, up)) in enumerate(zip(spans, found, moved, strict=True))
+    )
+
+
+def _moved(
+    face: Face,
+    spans: Sequence[tuple[float, float]],
+    before: Sequence[FrontSector],
+    winds: tuple[float, float, float],
+) -> list[tuple[float, float]]:
+    """How far a weaker and a stronger wind move the share of each course.
+
+    Read in the middle of the wall at every third course and at the last, and on straight lines between them.
+    """
+    nodes = sorted({*range(0, len(spans), EVERY), len(spans) - 1})
+    at_nodes = []
+    for node in nodes:
+        middle = sum(spans[node]) / 2
+        places = face.places(middle)
+        edges = face.edges(places[len(places) // 2][0], middle)
+        taken, least, most = (rain_at(before, edges, wind).share for wind in winds)
+        at_nodes.append((min(0.0, least - taken), max(0.0, most - taken)))
+    moved: list[tuple[float, float]] = [at_nodes[0]]
+    for (start, low), (end, high) in pairwise(zip(nodes, at_nodes, strict=True)):
+        for at in range(start + 1, end + 1):
+            part = (at - start) / (end - start)
+            moved.append((low[0] + (high[0] - low[0]) * part, low[1] + (high[1] - low[1]) * part))
+    return moved

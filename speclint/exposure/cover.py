@@ -42,14 +42,25 @@ def slant_passed(edges: Sequence[Edge], across: float, along: float) -> float:
         Greatest fall per level way of a ray that arrives; infinite in the open. [-]
     """
     least = OPEN
-    for edge in edges:
-        end = edge.left if along > 0 else edge.right
-        open_front = across / edge.reach if edge.reach > 0 else OPEN
-        open_end = abs(along) / end if end > 0 else OPEN
-        passed = edge.drop * (open_front if open_front > open_end else open_end) if edge.drop > 0 else 0.0
-        if passed < least:
-            least = passed
+    for front, left, right in slopes(edges):
+        slant = front * across
+        side = along * left if along > 0 else -along * right
+        slant = max(slant, side)
+        least = min(least, slant)
     return least
+
+
+def slopes(edges: Sequence[Edge]) -> list[tuple[float, float, float]]:
+    """The drop of each edge over its reach, and over the ways to its left and right ends; none is below 0. [-]"""
+    found = []
+    for edge in edges:
+        drop = edge.drop
+        if drop <= 0:
+            return [(0.0, 0.0, 0.0)]
+        front = drop / edge.reach if edge.reach > 0 else OPEN
+        left = drop / edge.left if edge.left > 0 else OPEN
+        found.append((front, left, drop / edge.right if edge.right > 0 else OPEN))
+    return found
 
 
 def sky_left(edges: Sequence[Edge], skyline: float = 0.0) -> float:

@@ -3,10 +3,15 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 from speclint.exposure.cover import Edge
+
+SHORT = 0.15  # share of the wall below which a part is read in its middle
+MIDDLE = ((0.5, 1.0),)
+HALVED = ((0.5 - math.sqrt(1 / 12), 0.5), (0.5 + math.sqrt(1 / 12), 0.5))
+GAUSS = ((0.5 - math.sqrt(0.15), 5 / 18), (0.5, 8 / 18), (0.5 + math.sqrt(0.15), 5 / 18))
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,12 +73,29 @@ class Face:
         rise = self.peak - self.height
         return self.length * max(0.0, 1 - (height - self.height) / rise) if rise > 0 else 0.0
 
-    def places(self, height: float, count: int) -> Iterator[float]:
-        """The middles of equal strips of the wall that reaches a height, from its left end. [m]"""
+    def places(self, height: float) -> list[tuple[float, float]]:
+        """Places along the wall that reaches a height, and the share of the wall that each stands for.
+
+        The wall is parted where its cover changes: at the peak of a gable, at and near the ends of porch roofs. A part
+        is read at three points of the Gauss rule, at two where there are many parts, in its middle where it is short.
+        """
         width = self.width(height)
         start = (self.length - width) / 2
-        for strip in range(count):
-            yield start + width * (strip + 0.5) / count
+        cuts = {start, start + width}
+        if self.peak > self.height:
+            cuts.add(self.length / 2)
+        for lean in self.leans:
+            if height < lean.at_wall:
+                near = min(lean.depth, (lean.right - lean.left) / 3)  # where rain comes in under the end
+                ends = (lean.left, lean.left + near, lean.right - near, lean.right)
+                cuts.update(cut for cut in ends if start < cut < start + width)
+        ordered = sorted(cuts)
+        found = []
+        for low, high in pairwise(ordered):
+            part = (high - low) / width
+            rule = MIDDLE if part < SHORT else HALVED if len(ordered) > 3 else GAUSS
+            found += [(low + (high - low) * place, part * weight) for place, weight in rule]
+        return found
 
     def edges(self, along: float, height: float) -> tuple[Edge, ...]:
         """The roof edges over a place on the face: the main roof, an upper storey, porches."""

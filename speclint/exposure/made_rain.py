@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from functools import lru_cache
 
+from speclint.exposure.rain_rays import JointRain
 from speclint.science.driving_rain import mean_wall_driving_rain
 from speclint.tables.rain_record import SECTOR, Cell
 
@@ -15,6 +17,12 @@ RATE = 1.5
 within 0.10 (root of the mean square) at 62 records. [mm/h]"""
 SPEEDS = 16
 DIRECTIONS = 360 // SECTOR
+
+
+@lru_cache(maxsize=32)
+def made_rain(shares: tuple[float, ...], rain: float, mean_wind: float) -> JointRain:
+    """The joint table of `made_cells` with its curves, worked out once."""
+    return JointRain(made_cells(shares, rain, mean_wind))
 
 
 def made_cells(shares: Sequence[float], rain: float, mean_wind: float) -> tuple[Cell, ...]:

@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 from speclint.science.raindrops import FASTEST, SPREAD, diameter_falling_at, share_falling_past_edge, size_steepness
 from speclint.tables.rain_record import Cell
@@ -18,6 +18,8 @@ from speclint.tables.rain_record import Cell
 FIRST, RATIO, KNOTS = 0.01, 1.15, 59
 """The slants at which the curves are kept: geometric from 0.01 to about 33. [-]"""
 _LOG_RATIO = math.log(RATIO)
+LAST_KNOT = KNOTS - 1
+PER_LOG = 1 / _LOG_RATIO
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,6 +88,23 @@ def _water() -> tuple[float, ...]:
     return tuple(diameter_falling_at(math.exp(_LOW + point / _FINE)) ** SPREAD for point in range(_POINTS))
 
 
+class JointRain:
+    """A joint table and its curves, each worked out once when first asked for."""
+
+    def __init__(self, cells: tuple[Cell, ...]) -> None:
+        self.cells = cells
+
+    @cached_property
+    def sectors(self) -> tuple[RainSector, ...]:
+        """Driving rain by direction, for walls."""
+        return rain_sectors(self.cells)
+
+    @cached_property
+    def level(self) -> tuple[LevelSector, ...]:
+        """Rain by direction, for level surfaces."""
+        return level_sectors(self.cells)
+
+
 @dataclass(frozen=True, slots=True)
 class LevelSector:
     """Rain from one direction as it falls on level surfaces.
@@ -101,8 +120,7 @@ class LevelSector:
     passing: tuple[float, ...]
 
 
-@lru_cache(maxsize=64)
-def level_sectors(cells: tuple[Cell, ...]) -> tuple[LevelSector, ...]:
+def level_sectors(cells: Sequence[Cell]) -> tuple[LevelSector, ...]:
     """The curves of a joint table for level surfaces; rates are taken at the nearest half doubling."""
     by_direction: dict[int, list[Cell]] = {}
     for cell in cells:
@@ -143,10 +161,20 @@ def _falling(half_doublings: int) -> tuple[float, ...]:
 
 def at_slant(curve: tuple[float, ...], slant: float) -> float:
     """A curve's value at a slant, read between its knots evenly in the logarithm of the slant."""
-    if slant <= FIRST:
-        return curve[0] * slant / FIRST
-    place = math.log(slant / FIRST) / _LOG_RATIO
+    return at_place(curve, place_of(slant)) if slant > 0 else 0.0
+
+
+def place_of(slant: float) -> float:
+    """Where a slant above zero lies among the knots; 0 is the first."""
+    return math.log(slant / FIRST) / _LOG_RATIO
+
+
+def at_place(curve: tuple[float, ...], place: float) -> float:
+    """A curve's value at a place among its knots; before the first it falls with the slant."""
+    if place <= 0.0:
+        return curve[0] * math.exp(place * _LOG_RATIO)
     knot = int(place)
-    if knot >= KNOTS - 1:
-        return curve[-1]
-    return curve[knot] + (curve[knot + 1] - curve[knot]) * (place - knot)
+    if knot >= LAST_KNOT:
+        return curve[LAST_KNOT]
+    low = curve[knot]
+    return low + (curve[knot + 1] - low) * (place - knot)

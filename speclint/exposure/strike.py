@@ -3,20 +3,21 @@
 from __future__ import annotations
 
 import math
+from bisect import bisect_left
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
-from speclint.exposure.cover import Edge, sky_left, slant_passed
-from speclint.exposure.rain_rays import LevelSector, RainSector, at_slant
-from speclint.exposure.sun_rays import SunYear, passed
+from speclint.exposure.cover import Edge, sky_left, slant_passed, slopes
+from speclint.exposure.rain_rays import LAST_KNOT, PER_LOG, LevelSector, RainSector, at_place, at_slant, place_of
+from speclint.exposure.sun_rays import SunYear
 
 GRAZING = 1e-9
 Skyline = Callable[[float], float]
 """Height angle [deg] of the skyline in a direction [deg]."""
 
 
-@dataclass(frozen=True, slots=True)
-class FrontSector:
+class FrontSector(NamedTuple):
     """A sector of driving rain before one face: its angles to the face and its weight there.
 
     Attributes:
@@ -64,42 +65,57 @@ class Struck:
 
     Attributes:
         share: Part of the rain driven at the open face that passes the edges. [-]
-        low: The same with the wind as weak as it may be. [-]
-        high: The same with the wind as strong as it may be. [-]
         hours: In a mean year, weighted by the share that passes. [h]
     """
 
     share: float
-    low: float
-    high: float
     hours: float
 
 
-def rain_at(sectors: Sequence[FrontSector], edges: Sequence[Edge], winds: tuple[float, float, float]) -> Struck:
+def rain_at(sectors: Sequence[FrontSector], edges: Sequence[Edge], wind: float) -> Struck:
     """Driving rain that passes the edges to a place on a face.
 
     Args:
         sectors: The rain before the face.
         edges: The roof edges over the place.
-        winds: Wind at the house over wind on an open field: as it is taken, at the least, and at the most. [-]
+        wind: Wind at the house over wind on an open field. [-]
     """
-    driven = hours = middle = low = high = 0.0
-    wind, least, most = winds
-    for sector in sectors:
-        driven += sector.driven
-        slant = slant_passed(edges, sector.across, sector.along)
-        if slant == math.inf:
-            middle, low, high = middle + sector.driven, low + sector.driven, high + sector.driven
-            hours += sector.hours
+    if not edges:
+        free = sum(sector.driven for sector in sectors)
+        return Struck(1.0 if free > 0 else 0.0, sum(sector.hours for sector in sectors))
+    sloping = slopes(edges)
+    (front_slope, left_slope, right_slope), *others = sloping
+    here = place_of(wind) if wind > 0 else -math.inf
+    driven = hours = struck = 0.0
+    for across, along, weight, time, curve in sectors:  # written out at length: most of the time of a review is here
+        driven += weight
+        slant = front_slope * across
+        side = along * left_slope if along > 0.0 else -along * right_slope
+        if side > slant:
+            slant = side
+        for front_of, left_of, right_of in others:
+            next_ = front_of * across
+            side = along * left_of if along > 0.0 else -along * right_of
+            if side > next_:
+                next_ = side
+            if next_ < slant:
+                slant = next_
+        if slant <= 0.0:
             continue
-        share = at_slant(sector.passing, slant * wind)
-        middle += sector.driven * share
-        hours += sector.hours * share
-        low += sector.driven * at_slant(sector.passing, slant * least)
-        high += sector.driven * at_slant(sector.passing, slant * most)
-    if driven <= 0:
-        return Struck(0.0, 0.0, 0.0, 0.0)
-    return Struck(middle / driven, low / driven, high / driven, hours)
+        if slant == math.inf:
+            struck += weight
+            hours += time
+            continue
+        place = math.log(slant) * PER_LOG + here
+        if 0.0 < place < LAST_KNOT:
+            knot = int(place)
+            low = curve[knot]
+            share = low + (curve[knot + 1] - low) * (place - knot)
+        else:
+            share = at_place(curve, place)
+        struck += weight * share
+        hours += time * share
+    return Struck(struck / driven if driven > 0 else 0.0, hours)
 
 
 def falling_at(sectors: Sequence[LevelSector], azimuth: float, edges: Sequence[Edge], wind: float) -> float:
@@ -141,38 +157,96 @@ class Sunned:
     ultraviolet: float
 
 
-def sun_at(
-    sun: SunYear,
-    azimuth: float,
-    edges: Sequence[Edge],
-    albedo: float,
-    ultraviolet_albedo: float,
-    skyline: Skyline | None = None,
-    ground_seen: float = 1.0,
-) -> Sunned:
-    """Sun on a place on an upright face.
+class FrontSun(NamedTuple):
+    """A sector of sun before one face.
+
+    Attributes:
+        across: Cosine to the outward normal. [-]
+        along: Sine; positive from the left, seen from outside. [-]
+        slants: Tangents of the sun's height, least first. [-]
+        beam: Running sum of beam up to each, above the skyline. [kWh/m2]
+        ultraviolet: The same of 300 to 400 nm. [kWh/m2]
+    """
+
+    across: float
+    along: float
+    slants: tuple[float, ...]
+    beam: tuple[float, ...]
+    ultraviolet: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SunBefore:
+    """The sun of a year, or a month, before one face.
+
+    Attributes:
+        year: The sun.
+        sectors: Those before the face.
+        sky_hidden: Mean height angle of the skyline. [deg]
+    """
+
+    year: SunYear
+    sectors: tuple[FrontSun, ...]
+    sky_hidden: float
+
+
+def sun_before(sun: SunYear, azimuth: float, skyline: Skyline | None = None) -> SunBefore:
+    """The sun that can reach a face, over its skyline.
 
     Args:
         sun: The year, or the month.
         azimuth: The way the face looks. [deg]
-        edges: The roof edges over the place.
-        albedo: Share of sun that the ground throws back. [-]
-        ultraviolet_albedo: The same of ultraviolet. [-]
         skyline: Height angle of the skyline by direction; none is an open horizon.
-        ground_seen: Part of the ground before an open wall that the place sees in the sun. [-]
     """
-    beam = ultraviolet = 0.0
+    found = []
     for sector in sun.sectors:
         turn = math.radians(sector.azimuth - azimuth)
         across = math.cos(turn)
         if across <= GRAZING:
             continue
-        least = math.tan(math.radians(skyline(sector.azimuth))) if skyline else 0.0
-        one, other = passed(sector, slant_passed(edges, across, math.sin(turn)), least)
-        beam += across * one
-        ultraviolet += across * other
-    sky = sky_left(edges, _mean_skyline(skyline, azimuth)) / 2
-    ground = ground_seen / 2
+        hidden = bisect_left(sector.slants, math.tan(math.radians(skyline(sector.azimuth)))) if skyline else 0
+        beam, ultraviolet = sector.beam, sector.ultraviolet
+        if hidden:
+            lost, lost_too = beam[hidden - 1], ultraviolet[hidden - 1]
+            beam = tuple(max(0.0, one - lost) for one in beam)
+            ultraviolet = tuple(max(0.0, one - lost_too) for one in ultraviolet)
+        found.append(FrontSun(across, math.sin(turn), sector.slants, beam, ultraviolet))
+    return SunBefore(sun, tuple(found), _mean_skyline(skyline, azimuth))
+
+
+def sun_at(
+    before: SunBefore,
+    edges: Sequence[Edge],
+    albedo: float,
+    ultraviolet_albedo: float,
+    ground_seen: float = 1.0,
+) -> Sunned:
+    """Sun on a place on an upright face.
+
+    Args:
+        before: The sun before the face.
+        edges: The roof edges over the place.
+        albedo: Share of sun that the ground throws back. [-]
+        ultraviolet_albedo: The same of ultraviolet. [-]
+        ground_seen: Part of the ground before an open wall that the place sees in the sun. [-]
+    """
+    sloping = slopes(edges)
+    beam = ultraviolet = 0.0
+    for across, along, slants, beams, ultraviolets in before.sectors:
+        slant = math.inf
+        for front_of, left_of, right_of in sloping:
+            one = front_of * across
+            side = along * left_of if along > 0.0 else -along * right_of
+            if side > one:
+                one = side
+            if one < slant:
+                slant = one
+        upper = bisect_left(slants, slant)
+        if upper:
+            beam += across * beams[upper - 1]
+            ultraviolet += across * ultraviolets[upper - 1]
+    sun = before.year
+    sky, ground = sky_left(edges, before.sky_hidden) / 2, ground_seen / 2
     return Sunned(
         beam,
         beam + sun.diffuse * sky + sun.level * albedo * ground,

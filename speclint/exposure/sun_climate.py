@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from speclint.exposure.strike import Sunned, sun_at
+from speclint.exposure.strike import Sunned, sun_at, sun_before
 from speclint.exposure.sun_rays import SunHour, SunYear, sun_year
 from speclint.science.sky import clear_sky, sunshine_share_to_global, ultraviolet
 from speclint.science.sun import year_of_sun
@@ -65,7 +65,7 @@ def sun_climate(title: str, latitude: float, sunshine: tuple[float, ...]) -> Sun
 
 @lru_cache(maxsize=32)
 def _open_wall(year: SunYear, noon: float) -> Sunned:
-    return sun_at(year, noon, (), ground_albedo(OPEN_GROUND), ultraviolet_albedo(False))
+    return sun_at(sun_before(year, noon), (), ground_albedo(OPEN_GROUND), ultraviolet_albedo(False))
 
 
 def _hours(latitude: float, sunshine: Sequence[float], month: int) -> list[SunHour]:

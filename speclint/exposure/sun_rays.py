@@ -7,7 +7,6 @@ edge lets through, so a running sum of beam over that tangent answers every poin
 from __future__ import annotations
 
 import math
-from bisect import bisect_left
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
@@ -103,21 +102,3 @@ def _sector(rows: Sequence[tuple[float, float, float, float]]) -> SunSector:
     weight = sum(one for _, one, _, _ in rows)
     mean = sum(one * azimuth for _, one, _, azimuth in rows) / weight if weight > 0 else rows[0][3]
     return SunSector(mean, tuple(slant for slant, _, _, _ in rows), tuple(beams), tuple(ultraviolets))
-
-
-def passed(sector: SunSector, slant: float, skyline: float) -> tuple[float, float]:
-    """Beam of a sector from above a skyline and below a roof edge.
-
-    Args:
-        sector: The sector.
-        slant: Greatest tangent of the sun's height that the roof edges let through. [-]
-        skyline: Least tangent that the skyline lets through. [-]
-
-    Returns:
-        Beam and ultraviolet beam on an upright plane that faces the sector. [kWh/m2]
-    """
-    upper, lower = bisect_left(sector.slants, slant), bisect_left(sector.slants, skyline)
-    if upper <= lower:
-        return 0.0, 0.0
-    below = (sector.beam[lower - 1], sector.ultraviolet[lower - 1]) if lower else (0.0, 0.0)
-    return sector.beam[upper - 1] - below[0], sector.ultraviolet[upper - 1] - below[1]

@@ -71,3 +71,36 @@ def cover_options(wall: Facts, work: Working) -> Options:
     if not face.leans:
         ways.append(option("porch", PORCH, replace(face, leans=(porch,))))
     return Options(tuple(ways))
+
+
+def _wettest_bare(porch: Facts, work: Working) -> Facts | None:
+    """The wooden wall, exposed to driving rain and along no porch, whose wood takes most."""
+    taken = [
+        (float(rain), wall)
+        for wall in work.sheet.of_kind("wall")
+        if not wall["porches"] and work.maybe(wall, "wooden") == "yes" and work.maybe(wall, "rain class") == "exposed"
+        if (rain := work.maybe(wall, "rain on wall")) is not None
+    ]
+    return max(taken, key=lambda pair: pair[0])[1] if taken else None
+
+
+@measure("porch", "wettest bare wall", "text", "the exposed wall along no porch whose wood takes most driving rain")
+def wettest_bare_wall(porch: Facts, work: Working) -> str:
+    """As the plan calls it."""
+    bare = _wettest_bare(porch, work)
+    if bare is None:
+        raise work.absent("no exposed wall is without a porch")
+    return bare.label
+
+
+@measure("porch", "rain it misses", "ratio", "rain on the wettest bare wall against all that is driven at its own wall")
+def rain_it_misses(porch: Facts, work: Working) -> float:
+    """What passes the roof over there, over what would strike here without any roof; 0 where no such wall is."""
+    walls = porch["along"] or ()
+    if not walls:
+        raise work.missing(porch, "along")
+    here = max(float(work.need(wall, "free driving rain")) for wall in walls)
+    bare = _wettest_bare(porch, work)
+    if bare is None or here <= 0:
+        return 0.0
+    return float(work.need(bare, "free driving rain")) * float(work.need(bare, "rain share")) / here

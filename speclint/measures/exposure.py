@@ -139,6 +139,18 @@ def open_factor(wall: Facts, work: Working) -> float:
     return terrain_roughness(TERRAINS[str(work.need(site, "terrain"))], max(0.0, eave)) * hill
 
 
+@measure("wall", "exposure above porch", "ratio", "rain on its wood above its porch roofs against the mean open wall")
+def exposure_above_porch(wall: Facts, work: Working) -> float:
+    """The mean of the courses above the highest porch roof, by area, as the rain exposure of a wall is told."""
+    tops = [float(work.need(porch, "roof height")) for porch in wall["porches"]]
+    if not tops:
+        raise work.absent("no porch runs along it")
+    above = Courses(tuple(row for row in work.need(wall, "courses").rows if row.middle > max(tops)))
+    mean = float(work.need(wall["site"], "driving rain", "site")) * open_factor(wall, work)
+    free = float(work.need(wall, "free driving rain"))
+    return free * above.mean("rain") / mean if mean > 0 else 0.0
+
+
 @measure("wall", "rain rank", "count", "its place among the walls by rain exposure; 1 takes most")
 def rain_rank(wall: Facts, work: Working) -> float:
     """Counted over the walls whose exposure can be told."""

@@ -129,13 +129,19 @@ def least_side(post: Facts, work: Working) -> float:
     return float(min(size[0], size[1]))
 
 
-def _carried(post: Facts, work: Working) -> list[Facts]:
-    """The porches, decks and roofs on a post, straight or by way of beams."""
+def with_all_above(post: Facts) -> list[Facts]:
+    """A post or beam and whatever it carries, straight or by way of beams."""
     parts = [post]
     for part in parts:  # grows while it is walked
         if part.element.kind in ("post", "beam"):
             beams = (beam for beam in part["beams"] if part in (beam["on"] or ()))
             parts += [above for above in (*(part["under"] or ()), *beams) if above not in parts]
+    return parts
+
+
+def _carried(post: Facts, work: Working) -> list[Facts]:
+    """The porches, decks and roofs on a post, straight or by way of beams."""
+    parts = with_all_above(post)
     loads = [part for part in parts if part.element.kind not in ("post", "beam")]
     if not loads:
         raise work.missing(parts[-1], "under")

@@ -5,11 +5,11 @@ from __future__ import annotations
 from speclint.citation import Citation
 from speclint.exposure.climates import RainClimate
 from speclint.exposure.cover import Edge
-from speclint.exposure.rain_rays import level_sectors
 from speclint.exposure.strike import falling_at, front, rain_at
 from speclint.measures.exposure import LIMITS
 from speclint.measures.faces import face_of
 from speclint.measures.facts import Facts, Working
+from speclint.measures.frames import with_all_above
 from speclint.measures.register import measure
 from speclint.science.raindrops import share_falling_past_edge, share_past_edge
 
@@ -32,7 +32,7 @@ def _upright(part: Facts, work: Working, wall: Facts, edges: list[Edge]) -> floa
     work.call(share_past_edge, slant=1.0, rate=1.0)
     wind = float(work.need(wall, "wind factor"))
     before = front(climate.sectors, float(work.need(wall, "faces")))
-    return rain_at(before, edges, (wind, wind, wind)).share
+    return rain_at(before, edges, wind).share
 
 
 def _level(part: Facts, work: Working, wall: Facts, edges: list[Edge]) -> float:
@@ -40,7 +40,7 @@ def _level(part: Facts, work: Working, wall: Facts, edges: list[Edge]) -> float:
     climate = _climate(part, work)
     work.call(share_falling_past_edge, slant=1.0, rate=1.0)
     wind = float(work.need(wall, "wind factor"))
-    return falling_at(level_sectors(climate.cells), float(work.need(wall, "faces")), edges, wind)
+    return falling_at(climate.rain.level, float(work.need(wall, "faces")), edges, wind)
 
 
 def _edge(inside: float, drop: float) -> list[Edge]:
@@ -94,11 +94,13 @@ def beam_rain(beam: Facts, work: Working) -> float:
 
 
 def _wall_of(part: Facts, work: Working) -> Facts:
-    """The wall before which a part stands: that of the porch or deck it carries or belongs to."""
-    for kind in ("porches", "decks", "roofs"):
-        for above in part[kind] or ():
-            for wall in above["along"] if kind != "roofs" else above["covers"] or ():
+    """The wall before which a post or beam stands: that of the porch, deck or roof it carries, also by way of beams."""
+    loads = {above.element.kind: above for above in reversed(with_all_above(part))}
+    for kind, setting in (("porch", "along"), ("deck", "along"), ("roof", "covers")):
+        if kind in loads:
+            for wall in loads[kind][setting] or ():
                 return wall  # type: ignore[no-any-return]
+            raise work.missing(loads[kind], setting)
     raise work.absent("the plan does not say before which wall it stands")
 
 
@@ -120,6 +122,12 @@ def post_foot(post: Facts, work: Working) -> float:
         return 1.0
     edges = _edge(float(work.need(post, "inset")), float(work.need(post, "height")))
     return _upright(post, work, _wall_of(post, work), edges)
+
+
+@measure("post", "free driving rain", "depth", "rain that wind drives in a mean year at the wall it stands before")
+def post_free_rain(post: Facts, work: Working) -> float:
+    """That of its wall, before any roof."""
+    return float(work.need(_wall_of(post, work), "free driving rain"))
 
 
 @measure("deck", "rain on top", "share", "part of the year's rain that lands on its boards, mean of its depth")
@@ -177,13 +185,13 @@ def opening_rain(opening: Facts, work: Working) -> float:
     found = []
     for at in range(HEIGHTS):
         level = sill + height * (at + 0.5) / HEIGHTS
-        places = [float(stated)] if stated is not None else list(face.places(level, HEIGHTS))
-        for along in places:
+        places = [(float(stated), 1.0)] if stated is not None else face.places(level)
+        for along, part in places:
             edges = [*face.edges(along, level)]
             if hood:
                 edges.append(Edge(float(hood), sill + height - level))
             if own is not None:
                 reach, over = float(work.need(own, "depth")), float(work.need(own, "roof height"))
                 edges.append(Edge(reach, max(0.0, over - level - reach * float(work.maybe(own, "roof pitch") or 0.0))))
-            found.append(rain_at(before, edges, (wind, wind, wind)).share)
-    return sum(found) / len(found)
+            found.append(part * rain_at(before, edges, wind).share)
+    return sum(found) / HEIGHTS

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint.citation import Citation
 from speclint.measures.facts import Facts, Working
+from speclint.measures.frames import with_all_above
 from speclint.measures.register import measure
 from speclint.science.overhang import (
     cover_ratio,
@@ -207,9 +208,10 @@ def post_need(post: Facts, work: Working) -> float:
 
 @measure("post", "roofed", "yes or no", "whether a porch roof or the main roof stands over it")
 def post_roofed(post: Facts, work: Working) -> str:
-    """Whether it carries a porch or a roof, or a deck under a porch."""
-    decks = post["decks"]
-    return "yes" if post["porches"] or post["roofs"] or any(deck["porch"] is not None for deck in decks) else "no"
+    """Whether it carries a porch or a roof, or a deck under a porch, straight or by way of beams."""
+    above = with_all_above(post)
+    covered = any(part.element.kind in ("porch", "roof") for part in above)
+    return "yes" if covered or any(part.element.kind == "deck" and part["under"] for part in above) else "no"
 
 
 @measure("window, door", "cover", "length", "reach of the roof, porch or hood over it")

@@ -6,7 +6,7 @@ import math
 
 from speclint.citation import Citation
 from speclint.exposure.face import Face, bands
-from speclint.exposure.strike import Skyline, Sunned, sun_at
+from speclint.exposure.strike import Skyline, Sunned, sun_at, sun_before
 from speclint.exposure.sun_climate import SunClimate, sun_climate
 from speclint.exposure.sun_rays import SunYear
 from speclint.measures.climate import station_of
@@ -19,7 +19,6 @@ from speclint.science.sun_on_walls import ground_albedo, ultraviolet_albedo
 from speclint.tables.sunshine import nearest_sunshine
 
 FAR_SUNSHINE = 500.0  # km: beyond it no station's sunshine stands for the lot
-PLACES = 5
 HALF_VIEW = 60.0  # degrees either side that an obstruction without a stated width fills
 NAMED_VIEW = 22.5  # degrees either side of a bearing for which a stated skyline holds
 LEAFY = 0.5  # share of their height for which trees that drop their leaves count over the year; ours
@@ -84,32 +83,22 @@ def skyline_of(wall: Facts, work: Working) -> Skyline | None:
 def sun_on_courses(wall: Facts, work: Working, sun: SunYear) -> list[Sunned]:
     """Sun on each course of a wall, lowest first."""
     face = face_of(wall, work)
-    skyline = skyline_of(wall, work)
+    before = sun_before(sun, face.azimuth, skyline_of(wall, work))
     ground = str(work.maybe(wall, "ground") or "lawn")
     albedo, ultraviolet_share = ground_albedo(ground), ultraviolet_albedo(False)
     floor = _floor_below(wall, work)
     found = []
     for bottom, top in bands(face.peak, course_height(wall, work)):
         middle = (bottom + top) / 2
-        places = [
-            sun_at(
-                sun,
-                face.azimuth,
-                face.edges(along, middle),
-                albedo,
-                ultraviolet_share,
-                skyline,
-                _ground_seen(face, along, middle, floor),
-            )
-            for along in face.places(middle, PLACES)
-        ]
-        found.append(
-            Sunned(
-                sum(one.beam for one in places) / PLACES,
-                sum(one.total for one in places) / PLACES,
-                sum(one.ultraviolet for one in places) / PLACES,
-            )
-        )
+        beam = total = ultraviolet_light = 0.0
+        for along, part in face.places(middle):
+            edges = face.edges(along, middle)
+            seen = _ground_seen(face, along, middle, floor)
+            one = sun_at(before, edges, albedo, ultraviolet_share, seen)
+            beam += part * one.beam
+            total += part * one.total
+            ultraviolet_light += part * one.ultraviolet
+        found.append(Sunned(beam, total, ultraviolet_light))
     return found
 
 

@@ -2,22 +2,25 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from speclint.citation import Citation
-from speclint.exposure.climates import POINTS, SPREADS, RainClimate, sectors_of, widened
-from speclint.exposure.made_rain import made_cells, mean_direction, shares_by_ten, turned
+from speclint.exposure.climates import POINTS, SPREADS, RainClimate, widened
+from speclint.exposure.made_rain import made_rain, mean_direction, shares_by_ten, turned
+from speclint.exposure.rain_rays import JointRain
 from speclint.measures.climate import HIGH, station_of
 from speclint.measures.facts import Facts, Working
 from speclint.measures.register import measure
 from speclint.science.driving_rain import hourly_driving_rain, mean_wall_driving_rain
 from speclint.tables.rain_record import (
     HOURS_OF_YEAR,
+    Directions,
     RainRecord,
     find_record,
     nearest_directions,
-    nearest_record,
     sure_directions,
 )
-from speclint.tables.stations import Station, nearest_station
+from speclint.tables.stations import Station, ground_distance, nearest_station
 
 NEXT = 20.0  # km: within it a record is the lot's own but for its trees and hills
 NEAR = 80.0  # km: a record no farther stands for the lot
@@ -37,11 +40,11 @@ def rain_climate(site: Facts, work: Working) -> RainClimate:
         return _of_record(work, _named_record(site, work, str(named)), "own record" if _is_file(named) else "record", 0)
     station = station_of(site, work)
     place = _place(site, work, station)
-    near, away = nearest_record(*place)
-    level = abs((work.maybe(site, "elevation") or station.elevation) - (near.elevation or 0.0)) <= HIGH
+    (near, away), *_ = nearest_directions(*place, 1)
+    level = abs((work.maybe(site, "elevation") or station.elevation) - near.elevation) <= HIGH
     shares, wind = work.maybe(site, "rain shares"), work.maybe(site, "rain wind")
     if shares is None and away <= NEAR and level and (wind is None or _agrees(near, float(wind))):
-        return _of_record(work, near, "record nearby", away)
+        return _of_record(work, find_record(near.title), "record nearby", away)
     if shares is not None:
         return _made(work, station, place, shares_by_ten(shares), "stated shares", "directions as the plan states them")
     if wind is not None:
@@ -76,11 +79,8 @@ def _place(site: Facts, work: Working, station: Station) -> tuple[float, float]:
     return station.latitude, station.longitude
 
 
-def _agrees(record: RainRecord, wind: float) -> bool:
-    shares = [0.0] * 36
-    for cell in record.cells:
-        shares[cell.direction // 10] += sum(cell.driven)
-    direction, _ = mean_direction(shares)
+def _agrees(record: Directions, wind: float) -> bool:
+    direction, _ = mean_direction(record.shares)
     return abs((direction - wind + 180) % 360 - 180) <= AGREES
 
 
@@ -112,14 +112,18 @@ def _of_record(work: Working, record: RainRecord, source: str, away: float) -> R
     climate = RainClimate(
         title + (f", {away:.0f} km away" if away >= 1 else ""),
         source,
-        sectors_of(record.cells),
-        record.cells,
+        _rain_of_record(record),
         widened(*spreads),
         len(record.accounts),
         sum(damp) / len(damp) if damp else None,
     )
     _note_direction(work, climate)
     return climate
+
+
+@lru_cache(maxsize=16)
+def _rain_of_record(record: RainRecord) -> JointRain:
+    return JointRain(record.cells)
 
 
 def _note_direction(work: Working, climate: RainClimate) -> None:
@@ -139,11 +143,10 @@ def _made(
     work.cite(OURS)
     work.cite(station.citation)
     work.call(mean_wall_driving_rain, rain=rain, wind=wind)
-    cells = made_cells(shares, rain, wind)
     spreads = [SPREADS["amount from means"]]
     if source in SPREADS:
         spreads.append(SPREADS[source])
-    return RainClimate(words, source, sectors_of(cells), cells, widened(*spreads), 0, None)
+    return RainClimate(words, source, made_rain(tuple(shares), rain, wind), widened(*spreads), 0, None)
 
 
 def _rain_of(station: Station) -> tuple[float, str]:
@@ -229,3 +232,52 @@ def damp_hours(site: Facts, work: Working) -> float:
         raise work.absent("no hourly record with temperature and humidity stands for the lot")
     work.cite(Citation("iso-9223", "hours of wetness", "memory"))
     return float(climate.damp)
+
+
+@measure("site", "station distance", "length", "how far the weather station is from the lot")
+def station_distance(site: Facts, work: Working) -> float:
+    """Along the ground, from the coordinates of the lot."""
+    latitude, longitude = float(work.need(site, "latitude")), float(work.need(site, "longitude"))
+    station = station_of(site, work)
+    return 1000 * ground_distance(latitude, longitude, station.latitude, station.longitude)
+
+
+def _nearest(site: Facts, work: Working) -> tuple[Directions, float]:
+    found, away = nearest_directions(*_place(site, work, station_of(site, work)), 1)[0]
+    work.cite(found.citation)
+    return found, away
+
+
+@measure("site", "nearest record", "text", "the hourly record of rain and wind that is nearest to the lot")
+def nearest_record_title(site: Facts, work: Working) -> str:
+    """Of the shipped records that are without doubt."""
+    return _nearest(site, work)[0].title
+
+
+@measure("site", "record distance", "length", "how far the nearest hourly record of rain and wind is from the lot")
+def record_distance(site: Facts, work: Working) -> float:
+    """From the coordinates of the lot, or of its weather station."""
+    return 1000 * _nearest(site, work)[1]
+
+
+@measure("site", "record direction", "angle", "the direction that driving rain of the nearest hourly record comes from")
+def record_direction(site: Facts, work: Working) -> float:
+    """The vector mean, weighted by driving rain."""
+    return float(round(mean_direction(_nearest(site, work)[0].shares)[0]) % 360)
+
+
+@measure("site", "record steadiness", "ratio", "how steadily rain of the nearest hourly record keeps a direction")
+def record_steadiness(site: Facts, work: Working) -> float:
+    """1 where all comes from one direction, 0 where from all alike."""
+    return mean_direction(_nearest(site, work)[0].shares)[1]
+
+
+@measure("site", "rain wind off record", "count", "degrees from the stated rain wind to the nearest record's rain")
+def rain_wind_off_record(site: Facts, work: Working) -> float:
+    """The lesser way round; not told where the record stands much higher or lower than the lot."""
+    wind, direction = float(work.need(site, "rain wind")), float(work.need(site, "record direction"))
+    station = station_of(site, work)
+    record, _ = _nearest(site, work)
+    if abs((work.maybe(site, "elevation") or station.elevation) - record.elevation) > HIGH:
+        raise work.absent(f"{record.title} stands more than {HIGH:.0f} m higher or lower than the lot")
+    return round(abs((direction - wind + 180) % 360 - 180))

@@ -13,7 +13,10 @@ OURS = Citation("", "exposure classed from the geometry of the plan", "ours")
 
 @measure("wall", "exposure", "choice", "how much weather it gets: sheltered, partly exposed or exposed")
 def wall_exposure(wall: Facts, work: Working) -> str:
-    """By its cover ratio: from 0.5 sheltered, below 0.2 exposed."""
+    """Its class of driving rain; where that cannot be told, its cover ratio: from 0.5 sheltered, below 0.2 exposed."""
+    rained = work.maybe(wall, "rain class")
+    if rained is not None:
+        return "partly exposed" if rained == "partly" else str(rained)
     work.cite(OURS)
     ratio = float(work.need(wall, "cover ratio"))
     return "sheltered" if ratio >= 0.5 else "partly exposed" if ratio >= 0.2 else "exposed"

@@ -107,7 +107,7 @@ def _free_rows(climate: RainClimate, faces: float, system: System) -> list[str]:
     driven = free_by_year(climate.sectors, faces)
     mean = sum(driven) / max(1, len(driven))
     heavy = max(
-        climate.cells,
+        climate.rain.cells,
         key=lambda cell: sum(cell.driven) * max(0.0, math.cos(math.radians(cell.direction - faces))),
     )
     one = hourly_driving_rain(heavy.speed, heavy.rate, heavy.direction - faces)
@@ -130,8 +130,12 @@ def _edge_rows(sheet: Sheet, wall: Facts, climate: RainClimate, factor: float, s
     """The lowest, the middle and the highest course under the weather of a plain hour."""
     rows = course_table(sheet, wall).rows
     reach, height = float(wall["roof reach"] or 0.0), float(wall["height"])
-    speeds = sum(cell.speed * sum(cell.driven) for cell in climate.cells) / sum(sum(c.driven) for c in climate.cells)
-    rates = sum(cell.rate * sum(cell.driven) for cell in climate.cells) / sum(sum(c.driven) for c in climate.cells)
+    speeds = sum(cell.speed * sum(cell.driven) for cell in climate.rain.cells) / sum(
+        sum(c.driven) for c in climate.rain.cells
+    )
+    rates = sum(cell.rate * sum(cell.driven) for cell in climate.rain.cells) / sum(
+        sum(c.driven) for c in climate.rain.cells
+    )
     wind = speeds * factor
     found = [
         f"reach {shown(reach, 'length', system)}; say wind {shown(wind, 'speed', system)} straight at the wall and "

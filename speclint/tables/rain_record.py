@@ -93,7 +93,7 @@ class Account:
     damp_known: int
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class RainRecord:
     """A reduced record of hourly rain and wind.
 
@@ -203,26 +203,8 @@ def find_record(title: str) -> RainRecord:
     named = [row for row in read_table(INDEX) if without_airport(station_key(row.text("name"))) == key]
     found = [row for row in named if not state or row.text("state") == state.upper()]
     if len({row.text("state") for row in found}) == 1:
-        return _record(found[0])
+        return _record(found[0].text("record"))
     raise unknown("rain records", title, (_title(row) for row in found or read_table(INDEX)))
-
-
-def nearest_record(latitude: float, longitude: float) -> tuple[RainRecord, float]:
-    """The record nearest to a place on the map that is without doubt, and how far it is.
-
-    Args:
-        latitude: Of the site; north is positive. [deg]
-        longitude: Of the site; east is positive. [deg]
-
-    Returns:
-        The record; the distance along the ground. [km]
-    """
-    sure = [row for row in read_table(INDEX) if not row.text("doubt")]
-    found = [
-        (ground_distance(latitude, longitude, row.number("latitude"), row.number("longitude")), row) for row in sure
-    ]
-    distance, row = min(found, key=lambda pair: pair[0])
-    return _record(row), distance
 
 
 @dataclass(frozen=True, slots=True)
@@ -233,6 +215,7 @@ class Directions:
         title: The record, as plans write it.
         latitude: North is positive. [deg]
         longitude: East is positive. [deg]
+        elevation: Height above the sea. [m]
         shares: Of the driving rain from each ten degrees, north first. [-]
         citation: Where the hours come from.
     """
@@ -240,6 +223,7 @@ class Directions:
     title: str
     latitude: float
     longitude: float
+    elevation: float
     shares: tuple[float, ...]
     citation: Citation
 
@@ -252,6 +236,7 @@ def sure_directions() -> tuple[Directions, ...]:
             _title(row),
             row.number("latitude"),
             row.number("longitude"),
+            row.number("elevation"),
             tuple(float(share) / 1000 for share in row.text("shares").split(";")),
             row.citation,
         )
@@ -276,12 +261,9 @@ def _title(row: Row) -> str:
 
 
 @lru_cache(maxsize=64)
-def _packed(record: str) -> str:
-    return read_shared(f"climate/rain_records/{record}.csv.gz").decode("utf-8")
-
-
-def _record(row: Row) -> RainRecord:
-    lines = _packed(row.text("record")).splitlines()
+def _record(record: str) -> RainRecord:
+    row = next(row for row in read_table(INDEX) if row.text("record") == record)
+    lines = read_shared(f"climate/rain_records/{record}.csv.gz").decode("utf-8").splitlines()
     return RainRecord(
         name=row.text("name"),
         state=row.text("state"),

@@ -219,6 +219,27 @@ def test_a_post_under_a_beam_follows_the_wall_as_one_under_the_porch_does() -> N
     assert found("post lake", "settling past").value == found("post lake", "settling past", beam).value > 0
 
 
+def test_a_post_under_a_beam_under_a_porch_is_roofed_and_rained_on_like_one_under_the_porch() -> None:
+    house = HOUSE.replace("site {", "site { terrain suburban;").replace("post lake {", 'post lake { inset 12";')
+    beam = house.replace("post lake {", "beam lake { under porch lake }\npost lake {").replace(
+        "under porch lake; size", "under beam lake; size"
+    )
+    deck = house.replace("post lake {", "deck lake { along south }\npost lake {").replace(
+        "under porch lake; size", "under deck lake; size"
+    )
+    assert ["yes", "yes", "no"] == [found("post lake", "roofed", text).value for text in (house, beam, deck)]
+    straight, by_beam, open_above = (found("post lake", "rain share", text).value for text in (house, beam, deck))
+    assert 0 < straight == by_beam < open_above == 1
+    free = found("post lake", "free driving rain", beam).value
+    assert found("wall south", "free driving rain", beam).value == free > 0
+
+
+def test_a_beam_under_a_porch_that_names_no_wall_asks_for_it() -> None:
+    text = "porch lake { depth 8' }\nbeam lake { under porch lake; past edge 6\" }"
+    missing = absent("beam lake", "rain on top", 'site { weather "Marquette, MI"; rain wind SW }\n' + text).missing
+    assert [("porch lake", "along")] == [(one.element, one.setting) for one in missing]
+
+
 def test_a_porch_that_names_no_wall_leaves_the_settling_beside_its_posts_unknown() -> None:
     missing = absent("post lake", "settling past", HOUSE.replace("porch lake { along south;", "porch lake {")).missing
     assert [("porch lake", "along")] == [(one.element, one.setting) for one in missing]

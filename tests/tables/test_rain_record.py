@@ -16,7 +16,6 @@ from speclint.tables.rain_record import (
     Hour,
     find_record,
     nearest_directions,
-    nearest_record,
     record_titles,
     reduced,
     sure_directions,
@@ -112,11 +111,12 @@ def test_an_unknown_record_offers_the_nearest_names() -> None:
     assert "Boston, MA" in caught.value.nearest
 
 
-def test_the_nearest_record_is_the_nearest_without_doubt() -> None:
-    record, away = nearest_record(42.4, -71.0)
-    assert "Boston, MA" == record.title
-    assert 0 < away < 10
-    assert not nearest_record(41.3, -122.3)[0].doubt  # beside Mount Shasta, whose record is doubtful
+def test_the_nearest_directions_are_those_of_the_nearest_sure_records() -> None:
+    (nearest, away), (_, farther) = nearest_directions(42.4, -71.0, 2)
+    assert "Boston, MA" == nearest.title
+    assert 0 < away < 10 < farther
+    beside_a_doubtful_one = nearest_directions(41.3, -122.3, 1)[0][0]
+    assert "Mount Shasta, CA" != beside_a_doubtful_one.title
 
 
 def test_the_records_and_the_roses_tell_of_the_same_rain() -> None:
