@@ -119,15 +119,18 @@ def many(text: str) -> None:
     def read(name: str) -> str:
         raise FileNotFoundError(name)
 
-    start = time.perf_counter()
-    for number in range(1000):
-        review(
-            PlanText(text.replace("cabin", f"cabin{number % 10}"), f"{number}.plan", read), book, "2026-11-25", "metric"
-        )
-    took = time.perf_counter() - start
+    def plans_a_second(count: int, plan_of: Callable[[int], str]) -> float:
+        start = time.perf_counter()
+        for number in range(count):
+            review(PlanText(plan_of(number), f"{number}.plan", read), book, "2026-11-25", "metric")
+        return count / (time.perf_counter() - start)
+
+    found = plans_a_second(1000, lambda number: text.replace("cabin", f"cabin{number % 10}"))
+    row("1,000 revisions of a house in one process", "-", f"{found:.0f} plans/s", "at least 100 plans/s")
+    found = plans_a_second(200, lambda number: text.replace("height 2.7 m", f"height {2700 + number} mm"))
+    row("200 houses of other walls in one process", "-", f"{found:.0f} plans/s", "-")
     memory = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
-    row("1,000 plans in one process", "-", f"{1000 / took:.0f} plans/s", "at least 100 plans/s")
-    row("memory for that", "-", f"{memory:.0f} MB", "under 200 MB")
+    row("memory for all of that", "-", f"{memory:.0f} MB", "under 200 MB")
 
 
 def twelve_walls() -> str:
@@ -147,6 +150,7 @@ def weather() -> None:
     """Rain and sun on every band of twelve walls against one numpy pass over a year of hours."""
     import numpy
 
+    from speclint.exposure.courses import courses_in
     from speclint.language.parse import parse
     from speclint.measures.facts import Sheet
     from speclint.measures.register import measures
@@ -157,6 +161,7 @@ def weather() -> None:
     names = [name for name, measure in measures()["wall"].items() if measure.function.__module__.endswith(WEATHER)]
 
     def once() -> int:
+        courses_in.cache_clear()  # every face is summed anew
         sheet = Sheet(home)
         walls = sheet.of_kind("wall")
         for wall in walls:

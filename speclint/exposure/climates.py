@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from speclint.exposure.made_rain import mean_direction
 from speclint.exposure.rain_rays import JointRain, RainSector
@@ -54,17 +55,27 @@ class RainClimate:
         return self.rain.sectors
 
     @property
-    def walls(self) -> list[float]:
+    def walls(self) -> tuple[float, ...]:
         """Driving rain of a mean year on open walls that face the sixteen points, north first. [L/m2]"""
-        return [_mean(free_by_year(self.sectors, point * 360 / POINTS)) for point in range(POINTS)]
+        return _walls(self.rain)
 
     @property
     def direction(self) -> tuple[float, float]:
         """The direction that driving rain comes from on the whole [deg], and its steadiness [-]."""
-        shares = [0.0] * (360 // SECTOR)
-        for sector in self.sectors:
-            shares[int(sector.azimuth) // SECTOR] += sum(sector.driven)
-        return mean_direction(shares)
+        return _direction(self.rain)
+
+
+@lru_cache(maxsize=64)
+def _walls(rain: JointRain) -> tuple[float, ...]:
+    return tuple(_mean(free_by_year(rain.sectors, point * 360 / POINTS)) for point in range(POINTS))
+
+
+@lru_cache(maxsize=64)
+def _direction(rain: JointRain) -> tuple[float, float]:
+    shares = [0.0] * (360 // SECTOR)
+    for sector in rain.sectors:
+        shares[int(sector.azimuth) // SECTOR] += sum(sector.driven)
+    return mean_direction(shares)
 
 
 def widened(*spreads: tuple[float, float]) -> tuple[float, float]:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 
 from speclint.exposure.face import Face, bands
-from speclint.exposure.rain_rays import RainSector
+from speclint.exposure.rain_rays import JointRain, RainSector
 from speclint.exposure.strike import FrontSector, front, rain_at
 
 EVERY = 3
@@ -58,6 +59,12 @@ class Courses:
         """The mean over the wall of an attribute of its courses, by area."""
         area = sum(row.area for row in self.rows)
         return sum(float(getattr(row, attribute)) * row.area for row in self.rows) / area if area > 0 else 0.0
+
+
+@lru_cache(maxsize=512)
+def courses_in(face: Face, course: float, rain: JointRain, winds: tuple[float, float, float]) -> tuple[Course, ...]:
+    """The courses of a face in the rain of a lot; a face that stays the same from plan to plan is summed once."""
+    return courses(face, course, rain.sectors, winds)
 
 
 def courses(

@@ -47,12 +47,24 @@ def rain_sectors(cells: Sequence[Cell]) -> tuple[RainSector, ...]:
     for cell in cells:
         by_direction.setdefault(cell.direction, []).append(cell)
     sectors = []
+    curves: dict[tuple[tuple[float, float, float], ...], tuple[float, ...]] = {}
     for direction, found in sorted(by_direction.items()):
         years = len(found[0].driven)
         driven = tuple(sum(cell.driven[year] for cell in found) for year in range(years))
         hours, rain = sum(cell.hours for cell in found), sum(cell.rain for cell in found)
-        sectors.append(RainSector(float(direction), driven, hours, rain, _curve(found)))
+        sectors.append(RainSector(float(direction), driven, hours, rain, _curve_once(found, curves)))
     return tuple(sectors)
+
+
+def _curve_once(
+    cells: list[Cell], curves: dict[tuple[tuple[float, float, float], ...], tuple[float, ...]]
+) -> tuple[float, ...]:
+    """The curve of some cells; directions with like speeds, rates and weights, as in a made table, share one."""
+    total = sum(sum(cell.driven) for cell in cells) or 1.0
+    key = tuple([(cell.speed, cell.rate, round(sum(cell.driven) / total, 9)) for cell in cells])
+    if key not in curves:
+        curves[key] = _curve(cells)
+    return curves[key]
 
 
 def _curve(cells: list[Cell]) -> tuple[float, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint.citation import Citation
-from speclint.exposure.courses import Courses, courses
+from speclint.exposure.courses import Courses, courses_in
 from speclint.exposure.strike import free_by_year
 from speclint.measures.faces import TERRAINS, face_of
 from speclint.measures.facts import Facts, Working
@@ -34,7 +34,7 @@ def wall_courses(wall: Facts, work: Working) -> Courses:
     winds = (middle, getattr(found, "low", middle), getattr(found, "high", middle))
     work.call(share_past_edge, slant=1.0, rate=1.0)
     work.note(LIMITS)
-    return Courses(courses(face, course_height(wall, work), climate.sectors, winds))
+    return Courses(courses_in(face, course_height(wall, work), climate.rain, winds))
 
 
 def course_height(wall: Facts, work: Working) -> float:
@@ -182,7 +182,7 @@ def share_with_reach(wall: Facts, work: Working, more: float) -> float:
     face = face_of(wall, work, more)
     climate = work.need(wall["site"], "rain climate", "site")
     factor = float(work.need(wall, "wind factor"))
-    rows = courses(face, 2 * course_height(wall, work), climate.sectors, (factor, factor, factor))
+    rows = courses_in(face, 2 * course_height(wall, work), climate.rain, (factor, factor, factor))
     return float(Courses(rows).mean("rain"))
 
 

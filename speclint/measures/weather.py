@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import lru_cache
 
 from speclint.citation import Citation
@@ -134,7 +135,7 @@ def _note_direction(work: Working, climate: RainClimate) -> None:
 
 
 def _made(
-    work: Working, station: Station, place: tuple[float, float], shares: list[float], source: str, words: str
+    work: Working, station: Station, place: tuple[float, float], shares: Sequence[float], source: str, words: str
 ) -> RainClimate:
     wind, words_of_wind = _mean_wind(work, station, place)
     rain, left_out = _rain_of(station)
@@ -174,7 +175,8 @@ def _mean_wind(work: Working, station: Station, place: tuple[float, float]) -> t
     return mean, f"a mean wind of {mean:.1f} m/s"
 
 
-def _steady_shape(wind: float) -> list[float]:
+@lru_cache(maxsize=64)
+def _steady_shape(wind: float) -> tuple[float, ...]:
     """The mean of the records whose rain has a steady direction, each turned to a direction. [deg]"""
     sums = [0.0] * 36
     for one in sure_directions():
@@ -182,7 +184,7 @@ def _steady_shape(wind: float) -> list[float]:
         if steadiness >= STEADY:
             for at, share in enumerate(turned(one.shares, wind - direction)):
                 sums[at] += share
-    return sums
+    return tuple(sums)
 
 
 @measure("site", "rain source", "choice", "how the direction of driving rain is known")

@@ -245,10 +245,11 @@ def sure_directions() -> tuple[Directions, ...]:
     )
 
 
-def nearest_directions(latitude: float, longitude: float, count: int) -> list[tuple[Directions, float]]:
+@lru_cache(maxsize=64)
+def nearest_directions(latitude: float, longitude: float, count: int) -> tuple[tuple[Directions, float], ...]:
     """The directions of the nearest records, and how far each is. [km]"""
     found = [(one, ground_distance(latitude, longitude, one.latitude, one.longitude)) for one in sure_directions()]
-    return sorted(found, key=lambda pair: pair[1])[:count]
+    return tuple(sorted(found, key=lambda pair: pair[1])[:count])
 
 
 def record_titles() -> tuple[str, ...]:

@@ -113,8 +113,7 @@ def nearest_station(
 def _nearest_line(latitude: float, longitude: float, complete: bool) -> tuple[_Line, float]:
     """The nearest index line: the one whose direction from the middle of the earth is most alike."""
     x, y, z = _direction(latitude, longitude)
-    best = max(_directions(complete), key=lambda row: row[0] * x + row[1] * y + row[2] * z)
-    line = _index_lines()[best[3]]
+    line = max(_directions(complete), key=lambda row: row[0] * x + row[1] * y + row[2] * z)[3]
     return line, ground_distance(latitude, longitude, line.latitude, line.longitude)
 
 
@@ -126,11 +125,12 @@ def _direction(latitude: float, longitude: float) -> tuple[float, float, float]:
 
 
 @lru_cache(maxsize=2)
-def _directions(complete: bool) -> tuple[tuple[float, float, float, int], ...]:
-    lines = enumerate(_index_lines())
-    return tuple(
-        (*_direction(line.latitude, line.longitude), row) for row, line in lines if line.complete or not complete
-    )
+def _directions(complete: bool) -> tuple[tuple[float, float, float, _Line], ...]:
+    if complete:  # the few complete stations are told by the end of their line; the many others are not read
+        lines = [_line(text) for text in _index_text().splitlines()[1:] if text.endswith(",yes")]
+    else:
+        lines = list(_index_lines())
+    return tuple((*_direction(line.latitude, line.longitude), line) for line in lines)
 
 
 def ground_distance(latitude: float, longitude: float, other_latitude: float, other_longitude: float) -> float:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from speclint.citation import Citation
 from speclint.tables.rows import Row, read_table
@@ -27,6 +28,7 @@ class Sunshine:
     citation: Citation
 
 
+@lru_cache(maxsize=64)
 def nearest_sunshine(latitude: float, longitude: float) -> tuple[Sunshine, float]:
     """The sunshine of the nearest station that observes it, and how far that is.
 
