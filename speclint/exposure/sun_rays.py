@@ -54,7 +54,7 @@ class SunSector:
     ultraviolet: tuple[float, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class SunYear:
     """A year, or a month, of sun.
 

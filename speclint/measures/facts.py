@@ -34,11 +34,12 @@ class CircularMeasure(Exception):
 class Facts(dict[str, Any]):
     """The facts of one element by name: SI values, words, other elements' facts, or `None` where nothing is known."""
 
-    __slots__ = ("element", "sheet")
+    __slots__ = ("element", "label", "sheet")
 
     def __init__(self, element: Element, sheet: Sheet) -> None:
         super().__init__()
         self.element = element
+        self.label = element.label
         self.sheet = sheet
 
     def __missing__(self, name: str) -> Any:
@@ -54,11 +55,6 @@ class Facts(dict[str, Any]):
 
     def __eq__(self, other: object) -> bool:
         return self is other
-
-    @property
-    def label(self) -> str:
-        """The element as the plan calls it."""
-        return self.element.label
 
 
 class Sheet:

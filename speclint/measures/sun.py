@@ -5,10 +5,11 @@ from __future__ import annotations
 import math
 
 from speclint.citation import Citation
-from speclint.exposure.face import Face, bands
-from speclint.exposure.strike import Skyline, Sunned, sun_at, sun_before
+from speclint.exposure.face import bands
+from speclint.exposure.strike import Sunned
 from speclint.exposure.sun_climate import SunClimate, sun_climate
 from speclint.exposure.sun_rays import SunYear
+from speclint.exposure.sunned import Ground, Rise, sunned_courses
 from speclint.measures.climate import station_of
 from speclint.measures.exposure import EXPOSED, SHELTERED, class_of, course_height
 from speclint.measures.faces import face_of
@@ -57,10 +58,10 @@ def yearly_sun(site: Facts, work: Working) -> float:
     return level
 
 
-def skyline_of(wall: Facts, work: Working) -> Skyline | None:
-    """The skyline before a wall: hills and woods of the site, and what stands before it."""
+def rises_before(wall: Facts, work: Working) -> tuple[Rise, ...]:
+    """What stands on the horizon before a wall: hills and woods of the site, and obstructions."""
     stated = work.maybe(wall["site"], "skyline") or ()
-    spans: list[tuple[float, float, float]] = [(bearing, NAMED_VIEW, height) for bearing, height in stated]
+    found = [Rise(bearing, NAMED_VIEW, height) for bearing, height in stated]
     middle = float(work.maybe(wall, "starts") or 0.0) + float(work.need(wall, "height")) / 2
     for obstruction in wall["obstructions"]:
         distance = float(work.need(obstruction, "distance"))
@@ -70,47 +71,16 @@ def skyline_of(wall: Facts, work: Working) -> Skyline | None:
         width = work.maybe(obstruction, "width")
         half = HALF_VIEW if width is None else math.degrees(math.atan2(float(width) / 2, distance))
         up = math.degrees(math.atan2(max(0.0, height - middle), distance))
-        spans.append((float(work.need(wall, "faces")), half, up))
-    if not spans:
-        return None
-
-    def height_at(bearing: float) -> float:
-        return max((up for at, half, up in spans if abs((bearing - at + 180) % 360 - 180) <= half), default=0.0)
-
-    return height_at
+        found.append(Rise(float(work.need(wall, "faces")), half, up))
+    return tuple(found)
 
 
-def sun_on_courses(wall: Facts, work: Working, sun: SunYear) -> list[Sunned]:
+def sun_on_courses(wall: Facts, work: Working, sun: SunYear) -> tuple[Sunned, ...]:
     """Sun on each course of a wall, lowest first."""
-    face = face_of(wall, work)
-    before = sun_before(sun, face.azimuth, skyline_of(wall, work))
-    ground = str(work.maybe(wall, "ground") or "lawn")
-    albedo, ultraviolet_share = ground_albedo(ground), ultraviolet_albedo(False)
-    floor = _floor_below(wall, work)
-    found = []
-    for bottom, top in bands(face.peak, course_height(wall, work)):
-        middle = (bottom + top) / 2
-        beam = total = ultraviolet_light = 0.0
-        for along, part in face.places(middle):
-            edges = face.edges(along, middle)
-            seen = _ground_seen(face, along, middle, floor)
-            one = sun_at(before, edges, albedo, ultraviolet_share, seen)
-            beam += part * one.beam
-            total += part * one.total
-            ultraviolet_light += part * one.ultraviolet
-        found.append(Sunned(beam, total, ultraviolet_light))
-    return found
-
-
-def _floor_below(wall: Facts, work: Working) -> float:
-    return max((float(work.maybe(porch, "floor below wood") or 0.0) for porch in wall["porches"]), default=0.0)
-
-
-def _ground_seen(face: Face, along: float, height: float, floor: float) -> float:
-    """Under a porch the floor is in shade: only the ground beyond it throws light back."""
-    depth = face.under_lean(along, height)
-    up = max(0.01, height + floor)
-    return up / math.hypot(up, depth) if depth > 0 else 1.0
+    floor = max((float(work.maybe(porch, "floor below wood") or 0.0) for porch in wall["porches"]), default=0.0)
+    surface = str(work.maybe(wall, "ground") or "lawn")
+    ground = Ground(ground_albedo(surface), ultraviolet_albedo(False), floor)
+    return sunned_courses(face_of(wall, work), course_height(wall, work), sun, ground, rises_before(wall, work))
 
 
 @measure("wall", "course sun", "record", "sun and ultraviolet light on each course in a mean year")
@@ -119,7 +89,7 @@ def course_sun(wall: Facts, work: Working) -> SunnedCourses:
     climate = work.need(wall["site"], "sun climate", "site")
     work.call(ultraviolet, altitude=45.0, day=172.0)
     work.note(LIMITS)
-    return SunnedCourses(tuple(sun_on_courses(wall, work, climate.year)), climate)
+    return SunnedCourses(sun_on_courses(wall, work, climate.year), climate)
 
 
 class SunnedCourses:
