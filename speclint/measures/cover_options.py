@@ -60,7 +60,7 @@ def cover_options(wall: Facts, work: Working) -> Options:
     mean = float(work.need(wall["site"], "driving rain", "site")) * open_factor(wall, work)
 
     def option(kind: str, more: float, tried: Face) -> Option:
-        rows = courses_in(tried, 2 * course_height(wall, work), climate.rain, (factor, factor, factor))
+        rows = courses_in(tried, course_height(wall, work), climate.rain, (factor, factor, factor))
         share = Courses(rows).mean("rain")
         return Option(kind, more, share, free * share / mean if mean > 0 else 0.0)
 

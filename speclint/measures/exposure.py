@@ -182,7 +182,7 @@ def share_with_reach(wall: Facts, work: Working, more: float) -> float:
     face = face_of(wall, work, more)
     climate = work.need(wall["site"], "rain climate", "site")
     factor = float(work.need(wall, "wind factor"))
-    rows = courses_in(face, 2 * course_height(wall, work), climate.rain, (factor, factor, factor))
+    rows = courses_in(face, course_height(wall, work), climate.rain, (factor, factor, factor))
     return float(Courses(rows).mean("rain"))
 
 

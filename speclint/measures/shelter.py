@@ -194,6 +194,12 @@ def step_out(corner: Facts, work: Working) -> float:
     return float(work.need(corner, "lowest ends")) - float(work.need(corner, "ends"))
 
 
+@measure("purlin", "rake over it", "length", "how far the rake above it reaches past its wall")
+def purlin_rake(purlin: Facts, work: Working) -> float:
+    """The reach of the roof over its wall."""
+    return float(work.need(purlin["wall"], "roof reach", "wall"))
+
+
 @measure("purlin", "inset", "length", "its end inside the rake edge; negative outside")
 def purlin_inset(purlin: Facts, work: Working) -> float:
     """The reach of the rake over its wall, less its own."""

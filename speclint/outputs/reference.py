@@ -78,18 +78,67 @@ variance rake-too-short on wall east {
 }
 ```
 
+## Rain and wind of the lot
+
+Driving rain is reckoned from the first of these that the plan and the tables give:
+
+1. `rain record "Boston, MA"` names a shipped hourly record; `rain record "lot.csv"` a file of your own beside the plan.
+2. `rain shares S 30%, SW 45%, W 25%`: shares of the driving rain by the direction it comes from.
+3. `rain wind SW`: the direction it comes from on the whole; a record within 80 km that agrees to 45 degrees is used.
+4. The hourly record within 80 km, if it stands less than 300 m higher or lower.
+5. The mean of the three nearest hourly records within 500 km.
+6. No direction: every bearing alike.
+
+Without an hourly record the amount is reckoned from the yearly rain and mean wind of the station.
+Each step down widens the bounds that are shown with the numbers. The ordinary prevailing wind is never used: rain often
+comes with another.
+
+The records that ship: {records}.
+
+### An hourly record of your own
+
+A CSV file in UTF-8. Its first line names the columns, each with its unit in brackets, in any order:
+
+```
+time, wind direction [deg], wind speed [m/s], rain [mm], temperature [C], humidity [%]
+2024-01-01 00:00, 225, 5.1, 0.4, 6.5, 93
+2024-01-01 01:00, 230, 6.0, 1.2, 6.4, 94
+```
+
+{columns}
+
+`time` is local standard time, on the whole hour. Wind blows from its direction, clockwise from north; in calm air the
+speed is 0. An empty cell was not observed. Rows that cannot be read and hours that are missing are told and left out;
+nothing is filled in. A calendar year counts where nine of ten of its hours have wind and rain.
+
 ## Elements
 """
 
 
 def language_reference() -> str:
     """The language reference as Markdown."""
-    parts = [MADE, "", LANGUAGE]
+    parts = [MADE, "", LANGUAGE.replace("{records}", _records()).replace("{columns}", _columns())]
     parts.append("| element | what it is |\n|---|---|")
     parts += [f"| [`{kind}`](#{kind}) | {_about(kind)} |" for kind in KINDS]
     for kind in KINDS:
         parts += ["", *_kind(kind)]
     return "\n".join(parts) + "\n"
+
+
+def _records() -> str:
+    from speclint.tables.rain_record import record_titles
+
+    return "; ".join(record_titles())
+
+
+def _columns() -> str:
+    from speclint.tables.hourly import COLUMNS
+
+    rows = ["| column | units | may be left out |", "|---|---|---|", "| `time` | as `2024-03-01 14:00` | no |"]
+    for name, (units, _, _, optional) in COLUMNS.items():
+        written = ", ".join(f"`[{unit}]`" for unit in units)
+        rows.append(f"| `{name}` | {written} | {'yes' if optional else 'no'} |")
+    return "\n".join(rows)
 
 
 def _about(kind: str) -> str:

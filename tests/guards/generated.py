@@ -45,11 +45,34 @@ def _readme() -> str:
     return before + REVIEW_BEGIN + shown + REVIEW_END + rest.split(REVIEW_END)[1]
 
 
+EXPOSURE_BEGIN = "<!-- exposure of the plan above: made by `sh .ci/tasks reference` -->\n"
+EXPOSURE_END = "<!-- end of exposure -->\n"
+
+
+def _readme_whole() -> str:
+    """README.md with the review and the exposure of its plan made anew."""
+    from speclint.outputs.exposure import exposure_lines
+    from speclint.outputs.letter import text_of
+    from speclint.pipeline import PlanText, read_home
+
+    def read(name: str) -> str:
+        raise AssertionError(name)
+
+    plan = readme_plan().replace("site {", "site {\n    terrain wooded;  rain wind SW", 1)
+    sheet, mistakes = read_home(PlanText(plan, "house.plan", read))
+    assert not mistakes, mistakes
+    lines = exposure_lines(sheet, "imperial")
+    told = text_of(lines[: next(at for at, line in enumerate(lines) if line and line[0].text == "Read with care")])
+    before, rest = _readme().split(EXPOSURE_BEGIN)
+    shown = f"```\n$ speclint exposure house.plan\n{told.rstrip()}\n```\n"
+    return before + EXPOSURE_BEGIN + shown + EXPOSURE_END + rest.split(EXPOSURE_END)[1]
+
+
 GENERATED: dict[str, Callable[[], str]] = {
     "grammar/language-reference.md": language_reference,
     "rules/README.md": lambda: rulebook_index(load_rulebook()),
     "DEVELOPERS.md": _developers,
-    "README.md": _readme,
+    "README.md": _readme_whole,
 }
 
 
