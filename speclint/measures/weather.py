@@ -161,6 +161,9 @@ def _rain_of(station: Station) -> tuple[float, str]:
 
 def _mean_wind(work: Working, station: Station, place: tuple[float, float]) -> tuple[float, str]:
     """Mean wind of the station, or of the nearest that observes wind. [m/s]"""
+    stated = work.maybe(work.facts, "mean wind")
+    if stated is not None:
+        return float(stated), "the mean wind that the plan states"
     if station.wind is not None:
         if station.air_citation is not None:
             work.cite(station.air_citation)

@@ -45,6 +45,9 @@ class Site(Element):
     skyline: ByBearing | None = say.skyline(
         "height of hills or woods on the horizon, by bearing; level where none is named", "S 12 deg, W 25 deg"
     )
+    mean_wind: float | None = say.number(
+        "speed", "mean wind speed of the year, 10 m above an open field near the lot", "9 mph", 0, 30
+    )
     rain_intensity: float | None = say.number(
         "rain rate", "rain intensity that gutters are sized for", "4 in/h", 0, 500
     )

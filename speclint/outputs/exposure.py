@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import groupby
+from operator import itemgetter
 
 from speclint.exposure.climates import RainClimate
 from speclint.measures.course_table import CourseTable, course_table
 from speclint.measures.cover_options import Option, Options
-from speclint.measures.exposure import EXPOSED, LIMITS
+from speclint.measures.exposure import EXPOSED, LIMITS, SHELTERED
 from speclint.measures.facts import Facts, Sheet
 from speclint.outputs.letter import Line, Part, Role
 from speclint.quantity import Absent, Quantity, shown
 from speclint.units import System
 
 ROLES: dict[str, Role] = {"exposed": "hold", "partly": "revise", "sheltered": "good"}
-NAME, STRIP = 10, 36
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,9 +58,10 @@ def exposure_lines(sheet: Sheet, system: System, only: Facts | None = None) -> l
     if not views:
         return [*lines, (Part("  the plan has no wall", "quiet"),)]
     lines += _weather(sheet, system)
-    lines += _walls(views, system)
-    lines += _strips(views)
-    lines += _options(views, system)
+    size = max(8, *(len(view.wall.element.name) + 2 for view in views))
+    lines += _walls(views, size, system)
+    lines += _strips(views, size)
+    lines += _options(views, size, system)
     lines += _not_known(views)
     return [*lines, *_limits(sheet)]
 
@@ -83,27 +85,37 @@ def _weather(sheet: Sheet, system: System) -> list[Line]:
     return [*lines, ()] if lines else []
 
 
-def _walls(views: list[WallView], system: System) -> list[Line]:
-    head = f"{'wall':<{NAME}}{'faces':<9}{'driven at it':<22}{'strikes wood':<21}{'of open wall':<20}"
-    lines: list[Line] = [(Part(head + "UV    dries", "label"),)]
+def _cell(text: str, size: int, role: Role = "plain") -> list[Part]:
+    """A text of a column, with its pad apart so that a mark covers the text alone."""
+    return [Part(text, role), Part(" " * max(2, size - len(text)))]
+
+
+def _name(view: WallView, size: int) -> list[Part]:
+    return _cell(view.wall.element.name or view.wall.label, size, "element")
+
+
+def _walls(views: list[WallView], size: int, system: System) -> list[Line]:
+    heads = (("wall", size), ("faces", 9), ("driven at it", 24), ("strikes wood", 16), ("of open wall", 17), ("UV", 7))
+    lines: list[Line] = [(Part("".join(f"{head:<{wide}}" for head, wide in heads) + "dries", "label"),)]
     for view in views:
         rain, sun = str(view.value("rain class") or "-"), str(view.value("sun class") or "-")
         slow = {"yes": "slowly", "no": "well"}.get(str(view.value("dries slowly")), "-")
         lines.append(
             (
-                Part(f"{view.wall.element.name:<{NAME}}", "element"),
-                Part(f"{view.words('faces', system):<9}"),
-                Part(f"{_bounded(view, 'free driving rain', system):<22}"),
-                Part(f"{_bounded(view, 'rain share', system):<21}", "number"),
-                Part(f"{view.words('rain exposure', system)} {rain:<15}", ROLES.get(rain, "quiet")),
-                Part(f"{view.words('ultraviolet share', system):<6}", ROLES.get(sun, "quiet")),
+                *_name(view, size),
+                *_cell(view.words("faces", system), 9),
+                *_cell(_bounded(view, "free driving rain", system), 24),
+                *_cell(_bounded(view, "rain share", system), 16, "number"),
+                *_cell(f"{view.words('rain exposure', system)} {rain}", 17, ROLES.get(rain, "quiet")),
+                *_cell(view.words("ultraviolet share", system), 7, ROLES.get(sun, "quiet")),
                 Part(slow, "revise" if slow == "slowly" else "plain"),
             )
         )
-    lines.append(
-        (Part("  rain: 1.00 is a bare wall that faces the mean of all bearings; sheltered to 0.25,", "quiet"),)
-    )
-    lines.append((Part("  exposed above 0.60 (ours). UV: against a bare wall to the noon sun.", "quiet"),))
+    for told in (
+        "  of open wall: 1.00 is a bare wall, mean of all bearings; sheltered to 0.25, exposed above 0.60 (ours)",
+        "  UV: ultraviolet light against a bare wall to the noon sun, the same bounds",
+    ):
+        lines.append((Part(told, "quiet"),))
     return [*lines, ()]
 
 
@@ -118,38 +130,45 @@ def _bounded(view: WallView, name: str, system: System) -> str:
     return f"{quantity.shown(system)} ({bounds})" if bounds else quantity.shown(system)
 
 
-def _strips(views: list[WallView]) -> list[Line]:
-    title = "Share of the driving rain that strikes each course, in tenths: left the lowest course, right the top"
-    lines: list[Line] = [(Part(title, "label"),)]
+def _strips(views: list[WallView], size: int) -> list[Line]:
+    lines: list[Line] = []
     for view in views:
-        if not view.table.rows:
-            continue
-        parts = [Part(f"{view.wall.element.name:<{NAME}}", "element")]
-        for row in view.table.rows:
-            share = float(row["rain share"] or 0.0)
-            role: Role = "hold" if share > EXPOSED else "revise" if share > 0.25 else "good"
-            parts.append(Part(str(min(9, int(share * 10))), role))
-        wet = sum(float(row["rain share"] or 0.0) > EXPOSED for row in view.table.rows)
-        parts.append(Part(f"  {wet} of {len(view.table.rows)} courses above 0.6", "quiet"))
-        lines.append(tuple(parts))
-    return [*lines, ()] if len(lines) > 1 else []
+        shares = [float(row["rain share"] or 0.0) for row in view.table.rows]
+        share, exposure = view.value("rain share"), view.value("rain exposure")
+        known = isinstance(share, float) and isinstance(exposure, float) and share > 0
+        driven = exposure / share if known else 1.0  # type: ignore[operator]
+        marks = [(_mark(share * driven), str(min(9, int(share * 10)))) for share in shares]
+        runs = [Part("".join(digit for _, digit in run), role) for role, run in groupby(marks, key=itemgetter(0))]
+        if runs:
+            wet = f"  {sum(share * driven > EXPOSED for share in shares)} of {len(shares)} courses exposed"
+            lines.append((*_name(view, size), *runs, Part(wet, "quiet")))
+    if not lines:
+        return []
+    title = "Share of the driving rain that strikes each course, in tenths"
+    return [(Part(title, "label"), Part("  left the lowest, right the top", "quiet")), *lines, ()]
 
 
-def _options(views: list[WallView], system: System) -> list[Line]:
+def _mark(exposure: float) -> Role:
+    """By the rain on a course against the mean open wall, so that a lee wall is not marked for rain it never gets."""
+    return "hold" if exposure > EXPOSED else "revise" if exposure > SHELTERED else "good"
+
+
+def _options(views: list[WallView], size: int, system: System) -> list[Line]:
     found = [(view, view.value("cover options")) for view in views]
     known = [(view, options) for view, options in found if isinstance(options, Options)]
     if not known:
         return []
     wide, porch = WIDER_WORDS[system], PORCH_WORDS[system]
+    heads = (("wall", size), ("as drawn", 11), (wide[0], 10), (wide[1], 10), (wide[2], 10), (porch, 13))
     lines: list[Line] = [
-        (Part("What more cover would do: share of the driving rain that strikes the wood", "label"),),
-        (Part(f"{'wall':<{NAME}}{'as drawn':<11}{wide[0]:<10}{wide[1]:<10}{wide[2]:<10}{porch:<13}", "label"),),
+        (Part("What more cover would do", "label"), Part("  share of the driving rain that strikes the wood", "quiet")),
+        (Part("".join(f"{head:<{width}}" for head, width in heads), "label"),),
     ]
     for view, options in known:
         cells = [f"{way.share * 100:.0f}%" for way in options.ways]
         cells += ["-"] * (5 - len(cells))
-        told = "".join(f"{cell:<{size}}" for cell, size in zip(cells, (11, 10, 10, 10, 13), strict=True))
-        lines.append((Part(f"{view.wall.element.name:<{NAME}}", "element"), Part(told), _advice(options, wide, porch)))
+        told = "".join(f"{cell:<{width}}" for cell, (_, width) in zip(cells, heads[1:], strict=True))
+        lines.append((*_name(view, size), Part(told), _advice(options, wide, porch)))
     return [*lines, ()]
 
 
@@ -164,14 +183,14 @@ def _advice(options: Options, wide: tuple[str, ...], porch: str) -> Part:
     if options.ways[0].exposure <= EXPOSED:
         return Part("not exposed as drawn", "good")
     if enough is None:
-        return Part("none of these shelters it: change the cladding, or the wall", "hold")
-    return Part(f"least that shelters it: {_words(enough, options, wide, porch)}", "revise")
+        return Part("none of these is enough: clad it", "hold")
+    return Part(f"enough: {_words(enough, options, wide, porch)}", "revise")
 
 
 def _words(way: Option, options: Options, wide: tuple[str, ...], porch: str) -> str:
     if way.kind == "porch":
-        return f"{porch} along it"
-    return f"{wide[options.ways.index(way) - 1]} of roof"
+        return f"a {porch} along it"
+    return f"a roof edge {wide[options.ways.index(way) - 1]}"
 
 
 def _not_known(views: list[WallView]) -> list[Line]:

@@ -34,7 +34,7 @@ def test_the_screen_shows_every_wall_its_courses_and_what_cover_would_do(run: Ru
         "hourly means",
     ):
         assert told in result.out, told
-    strips = [line for line in result.out.splitlines() if "courses above 0.6" in line]
+    strips = [line for line in result.out.splitlines() if "courses exposed" in line]
     assert ["south", "west"] == [strip.split()[0] for strip in strips]
     assert [12, 27] == [len(strip.split()[1]) for strip in strips]
 
