@@ -21,14 +21,10 @@ from speclint.units import System
 
 def run(stated: argparse.Namespace) -> int:
     """Show what is computed for a plan."""
-    if stated.demo and stated.plan is not None:
-        stated.element = [stated.plan, *stated.element]
-    elif stated.plan is None and not stated.demo:
-        raise Refused("name a plan, or ask for --demo", 3)
-    plan = demo_plan() if stated.demo else open_plan(stated.plan)
+    plan, named = plan_asked(stated, stated.element)
     system = units_of(stated, plan.text)
     sheet, status = sheet_of(plan, stated.alternate)
-    chosen = [element_of(sheet, " ".join(stated.element))] if stated.element else list(sheet.facts.values())
+    chosen = [element_of(sheet, named)] if named else list(sheet.facts.values())
     if stated.json or stated.csv:
         from speclint.outputs.measured import as_csv, as_object
 
@@ -37,13 +33,26 @@ def run(stated: argparse.Namespace) -> int:
     lines: list[Line] = []
     for facts in chosen:
         if not stated.courses:
-            lines += _unfolded(facts, sheet, system) if stated.element else _table(facts, sheet, system)
-        if facts.element.kind == "wall" and (stated.courses or stated.element):
+            lines += _unfolded(facts, sheet, system) if named else _table(facts, sheet, system)
+        if facts.element.kind == "wall" and (stated.courses or named):
             lines += course_lines(course_table(sheet, facts), system)
     if stated.courses and not lines:
         raise Refused("only walls have courses: name a wall, or no element", 3)
     put(rendered(lines, stated))
     return status
+
+
+def plan_asked(stated: argparse.Namespace, named: list[str]) -> tuple[PlanText, str]:
+    """The plan that the words of the command line ask for, and the element named after it.
+
+    Raises:
+        Refused: If no plan is asked for, or it cannot be read.
+    """
+    if stated.demo:
+        return demo_plan(), " ".join([stated.plan, *named] if stated.plan is not None else named)
+    if stated.plan is None:
+        raise Refused("name a plan, or ask for --demo", 3)
+    return open_plan(stated.plan), " ".join(named)
 
 
 def sheet_of(plan: PlanText, alternate: str = "") -> tuple[Sheet, int]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from speclint.citation import Citation
 from speclint.exposure.climates import RainClimate
 from speclint.exposure.cover import Edge
@@ -48,34 +50,28 @@ def _edge(inside: float, drop: float) -> list[Edge]:
     return [Edge(inside, max(0.0, drop))] if inside > LEVEL_WITH else []
 
 
-@measure(
-    "corner", "rain share", "share", "part of the driving rain that strikes its lowest log ends, on the worse side"
-)
-def corner_rain(corner: Facts, work: Working) -> float:
-    """End grain that looks the way of each wall, under that wall's roof edge."""
+def _worse_end(corner: Facts, work: Working, struck: Callable[..., float]) -> float:
+    """The greater share at the tips of the lowest log ends, each under the roof edge of a wall of the corner."""
     walls = corner["of"] or ()
     if not walls:
         raise work.missing(corner, "of")
     ends = max(float(work.need(corner, "ends")), float(work.maybe(corner, "lowest ends") or 0.0))
-    found = []
-    for wall in walls:
-        edges = _edge(float(work.need(wall, "roof reach")) - ends, float(work.need(wall, "height")))
-        found.append(_upright(corner, work, wall, edges))
-    return max(found)
+    edges = [
+        (wall, _edge(float(work.need(wall, "roof reach")) - ends, float(work.need(wall, "height")))) for wall in walls
+    ]
+    return max(struck(corner, work, wall, over) for wall, over in edges)
+
+
+@measure("corner", "rain share", "share", "part of the driving rain that strikes its lowest ends, on the worse side")
+def corner_rain(corner: Facts, work: Working) -> float:
+    """End grain that looks the way of each wall, under that wall's roof edge."""
+    return _worse_end(corner, work, _upright)
 
 
 @measure("corner", "rain on top", "share", "part of the year's rain that lands on top of its lowest log ends")
 def corner_top(corner: Facts, work: Working) -> float:
     """A level face at the tip of the ends, on the worse side."""
-    walls = corner["of"] or ()
-    if not walls:
-        raise work.missing(corner, "of")
-    ends = max(float(work.need(corner, "ends")), float(work.maybe(corner, "lowest ends") or 0.0))
-    found = []
-    for wall in walls:
-        edges = _edge(float(work.need(wall, "roof reach")) - ends, float(work.need(wall, "height")))
-        found.append(_level(corner, work, wall, edges))
-    return max(found)
+    return _worse_end(corner, work, _level)
 
 
 @measure("purlin", "rain share", "share", "part of the driving rain that strikes its end")

@@ -38,11 +38,12 @@ def rain_climate(site: Facts, work: Working) -> RainClimate:
     """A record of the lot or near it; else directions as stated or of the nearest records, amounts from means."""
     named = work.maybe(site, "rain record")
     if named is not None:
-        return _of_record(work, _named_record(site, work, str(named)), "own record" if _is_file(named) else "record", 0)
+        record = _named_record(site, work, str(named))
+        return _of_record(work, record, "own record" if _is_file(named) else "record", _away(site, work, record))
     station = station_of(site, work)
     place = _place(site, work, station)
     (near, away), *_ = nearest_directions(*place, 1)
-    level = abs((work.maybe(site, "elevation") or station.elevation) - near.elevation) <= HIGH
+    level = abs(_elevation(site, work, station) - near.elevation) <= HIGH
     shares, wind = work.maybe(site, "rain shares"), work.maybe(site, "rain wind")
     if shares is None and away <= NEAR and level and (wind is None or _agrees(near, float(wind))):
         return _of_record(work, find_record(near.title), "record nearby", away)
@@ -80,6 +81,19 @@ def _place(site: Facts, work: Working, station: Station) -> tuple[float, float]:
     return station.latitude, station.longitude
 
 
+def _elevation(site: Facts, work: Working, station: Station) -> float:
+    stated = work.maybe(site, "elevation")
+    return station.elevation if stated is None else float(stated)
+
+
+def _away(site: Facts, work: Working, record: RainRecord) -> float:
+    """How far a record that the plan names is from the lot; 0 where one of the two places is not known. [km]"""
+    latitude, longitude = work.maybe(site, "latitude"), work.maybe(site, "longitude")
+    if latitude is None or longitude is None or record.latitude is None or record.longitude is None:
+        return 0.0
+    return ground_distance(float(latitude), float(longitude), record.latitude, record.longitude)
+
+
 def _agrees(record: Directions, wind: float) -> bool:
     direction, _ = mean_direction(record.shares)
     return abs((direction - wind + 180) % 360 - 180) <= AGREES
@@ -100,6 +114,10 @@ def _of_record(work: Working, record: RainRecord, source: str, away: float) -> R
             f"{account.year}: {account.hours} hours of {HOURS_OF_YEAR}, {account.rain:.0f} mm; not counted: "
             f"{account.freezing:.0f} mm below freezing, {lost:.0f} mm in calm air or without direction"
         )
+    if record.normal_over_rain is not None:
+        work.note(f"these years brought {1 / record.normal_over_rain:.2f} times the rain of the 1981-2010 normals")
+    if record.state:
+        work.note("amounts of single hours are about 8 % low at these airports, against their own six-hour totals")
     if record.doubt:
         work.note(f"doubtful: {record.doubt}")
     if one:
@@ -283,6 +301,6 @@ def rain_wind_off_record(site: Facts, work: Working) -> float:
     wind, direction = float(work.need(site, "rain wind")), float(work.need(site, "record direction"))
     station = station_of(site, work)
     record, _ = _nearest(site, work)
-    if abs((work.maybe(site, "elevation") or station.elevation) - record.elevation) > HIGH:
+    if abs(_elevation(site, work, station) - record.elevation) > HIGH:
         raise work.absent(f"{record.title} stands more than {HIGH:.0f} m higher or lower than the lot")
     return round(abs((direction - wind + 180) % 360 - 180))

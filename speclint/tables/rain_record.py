@@ -108,6 +108,7 @@ class RainRecord:
         cells: The joint table.
         citation: Where the hours come from.
         doubt: What is doubtful about the record; empty where nothing is.
+        normal_over_rain: Rain of the 1981-2010 normals over the observed; None where no normal is near. [-]
     """
 
     name: str
@@ -120,6 +121,7 @@ class RainRecord:
     cells: tuple[Cell, ...]
     citation: Citation
     doubt: str = ""
+    normal_over_rain: float | None = None
 
     @property
     def title(self) -> str:
@@ -276,6 +278,7 @@ def _record(record: str) -> RainRecord:
         cells=tuple(_cell(line) for line in lines if not line.startswith("year,")),
         citation=row.citation,
         doubt=row.text("doubt"),
+        normal_over_rain=row.number_if_stated("normal_over_rain"),
     )
 
 
