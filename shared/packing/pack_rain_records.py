@@ -64,7 +64,7 @@ def shares_of(cells: tuple[Cell, ...]) -> str:
     """Shares of the driving rain from each ten degrees, north first, in a thousandth of the whole."""
     driven = [0.0] * 36
     for cell in cells:
-        driven[cell.direction // 10] += sum(cell.driven)
+        driven[round(cell.direction / 10) % 36] += sum(cell.driven)
     return ";".join(f"{1000 * one / sum(driven):.1f}" for one in driven)
 
 
@@ -93,11 +93,11 @@ def write(record: str, accounts: tuple[Account, ...], cells: tuple[Cell, ...]) -
     """Writes one reduced record, packed without name or time."""
     lines = []
     for a in accounts:
-        amounts = ",".join(f"{amount:.1f}" for amount in (a.rain, a.freezing, a.calm, a.no_direction))
+        amounts = ",".join(f"{amount:.1f}" for amount in (a.rain, a.freezing or 0.0, a.calm, a.no_direction))
         lines.append(f"year,{a.year},{a.hours},{amounts},{a.damp},{a.damp_known}")
     for c in cells:
         driven = ",".join(f"{amount:.4g}" if amount else "" for amount in c.driven)
-        lines.append(f"{c.direction},{c.speed:.2f},{c.rate:.3g},{c.hours:.2f},{c.rain:.4g},{driven}")
+        lines.append(f"{c.direction:.6g},{c.speed:.2f},{c.rate:.3g},{c.hours:.2f},{c.rain:.4g},{driven}")
     path = TARGET / "rain_records" / f"{record}.csv.gz"
     path.parent.mkdir(exist_ok=True)
     path.write_bytes(gzip.compress(("\n".join(lines) + "\n").encode("utf-8"), compresslevel=9, mtime=0))

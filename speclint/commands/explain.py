@@ -62,6 +62,9 @@ def _parted(words: list[str]) -> tuple[str, str, str]:
     for at, word in enumerate(words):
         if at and (word.endswith(".plan") or Path(word).is_file()):
             return " ".join(words[:at]), word, " ".join(words[at + 1 :])
+    for at in range(len(words), 1, -1):  # with the demo plan no plan parts the name from the element
+        if " ".join(words[: at - 1]) in GENERAL:
+            return " ".join(words[: at - 1]), "", " ".join(words[at - 1 :])
     return " ".join(words), "", ""
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 
-from speclint.commands.common import put, rendered, units_of, wrapped
+from speclint.commands.common import put, rendered, units_of, width, wrapped
 from speclint.commands.files import Refused
 from speclint.commands.measures import element_of, plan_asked, sheet_of
 from speclint.pipeline import read_home
@@ -26,6 +26,6 @@ def run(stated: argparse.Namespace) -> int:
     else:
         from speclint.outputs.exposure import exposure_lines
 
-        lines = exposure_lines(sheet, system, only)
+        lines = exposure_lines(sheet, system, only, width())
     put(rendered(wrapped(lines), stated))
     return status

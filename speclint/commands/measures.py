@@ -78,7 +78,7 @@ def element_of(sheet: Sheet, label: str) -> Facts:
         Refused: If the plan holds none.
     """
     plain = " ".join(label.replace(".", " ").split())
-    found = sheet.facts.get(plain)
+    found = sheet.facts.get(plain) or sheet.facts.get(f"wall {plain}")
     if found is None:
         help = did_you_mean(plain, sheet.facts) or f"the plan has: {', '.join(list(sheet.facts)[:12])}"
         raise Refused(f"there is no “{plain}” in the plan: {help}", 3)
@@ -106,8 +106,9 @@ def _table(facts: Facts, sheet: Sheet, system: System) -> list[Line]:
 
 def _unfolded(facts: Facts, sheet: Sheet, system: System) -> list[Line]:
     lines: list[Line] = [(Part(facts.label, "title"),), *_relations(facts.label, sheet.home), ()]
+    seen: set[str] = set()
     for name in measures().get(facts.element.kind, {}):
-        lines += [*unfold(sheet.quantity(facts, name), system), ()]
+        lines += [*unfold(sheet.quantity(facts, name), system, 0, seen), ()]
     return lines
 
 

@@ -93,7 +93,7 @@ def parser() -> argparse.ArgumentParser:
 
     exposure = _command(commands, "exposure", "show in one screen what rain and sun do to every wall and course")
     exposure.add_argument("plan", metavar="PLAN", nargs="?", help="plan file; the demo plan with --demo")
-    exposure.add_argument("wall", nargs="*", metavar="WALL", help="only this wall, such as: wall west")
+    exposure.add_argument("wall", nargs="*", metavar="NAME", help="only the wall of this name, such as: west")
     exposure.add_argument("--demo", action="store_true", help="use the demo plan")
     exposure.add_argument("--alternate", metavar="NAME", default="", help="with this alternate in place")
     exposure.add_argument("--alternates", action="store_true", help="compare every alternate with the plan as drawn")

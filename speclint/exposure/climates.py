@@ -14,16 +14,19 @@ from speclint.tables.rain_record import SECTOR
 
 POINTS = 16
 
-# How a wall's true driving rain stood to the estimate, eight walls of ten in between: found by leaving each of the 59
-# sure records out in turn. A test works them out again from the shipped records.
+# How the driving rain of a wall stood to its estimate, eight walls of ten in between, over the 59 sure records that
+# ship; a test works every pair out again. The first and the last two hold amounts; the others hold the shape of the
+# rose alone (each wall over the mean of its sixteen), and are taken together with the amount.
 SPREADS = {
-    "record nearby":     (0.53, 1.70),
-    "nearest records":   (0.56, 1.56),
-    "stated direction":  (0.71, 1.51),
-    "no direction":      (0.44, 1.62),
-    "one year":          (0.63, 1.37),
-    "amount from means": (0.88, 1.17),
+    "record nearby":     (0.54, 1.84),  # records within 150 km of each other
+    "nearest records":   (0.56, 1.56),  # the mean rose of the three nearest
+    "stated direction":  (0.71, 1.51),  # the mean steady rose, turned to the true direction
+    "no direction":      (0.44, 1.62),  # every bearing alike
+    "one year":          (0.65, 1.37),  # one year against the mean of three
+    "amount from means": (0.88, 1.17),  # from the record's own rain and wind
 }  # fmt: skip
+BORROWED_WIND = (0.85, 1.2)
+"""For the amount, where the wind is that of another station: a quarter less or more of it; ours."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +77,7 @@ def _walls(rain: JointRain) -> tuple[float, ...]:
 def _direction(rain: JointRain) -> tuple[float, float]:
     shares = [0.0] * (360 // SECTOR)
     for sector in rain.sectors:
-        shares[int(sector.azimuth) // SECTOR] += sum(sector.driven)
+        shares[round(sector.azimuth / SECTOR) % (360 // SECTOR)] += sum(sector.driven)
     return mean_direction(shares)
 
 

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
 from speclint.science.raindrops import FASTEST, SPREAD, diameter_falling_at, share_falling_past_edge, size_steepness
-from speclint.tables.rain_record import Cell
+from speclint.tables.rain_record import SECTOR, Cell
 
 FIRST, RATIO, KNOTS = 0.01, 1.15, 59
 """The slants at which the curves are kept: geometric from 0.01 to about 33. [-]"""
@@ -42,18 +42,33 @@ class RainSector:
 
 
 def rain_sectors(cells: Sequence[Cell]) -> tuple[RainSector, ...]:
-    """The curves of a joint table, by direction; at a house the slant is multiplied by its wind factor."""
-    by_direction: dict[int, list[Cell]] = {}
-    for cell in cells:
-        by_direction.setdefault(cell.direction, []).append(cell)
+    """The curves of a joint table, by ten degrees; at a house the slant is multiplied by its wind factor."""
     sectors = []
     curves: dict[tuple[tuple[float, float, float], ...], tuple[float, ...]] = {}
-    for direction, found in sorted(by_direction.items()):
+    for tenth, found in _by_tenths(cells):
         years = len(found[0].driven)
         driven = tuple(sum(cell.driven[year] for cell in found) for year in range(years))
         hours, rain = sum(cell.hours for cell in found), sum(cell.rain for cell in found)
-        sectors.append(RainSector(float(direction), driven, hours, rain, _curve_once(found, curves)))
+        azimuth = _mean_azimuth(tenth, found)
+        sectors.append(RainSector(azimuth, driven, hours, rain, _curve_once(found, curves)))
     return tuple(sectors)
+
+
+def _by_tenths(cells: Sequence[Cell]) -> list[tuple[int, list[Cell]]]:
+    """The cells of each ten degrees, north first."""
+    found: dict[int, list[Cell]] = {}
+    for cell in cells:
+        found.setdefault(round(cell.direction / SECTOR) % (360 // SECTOR), []).append(cell)
+    return sorted(found.items())
+
+
+def _mean_azimuth(tenth: int, cells: list[Cell]) -> float:
+    """The mean direction of some cells of one ten degrees, weighted by driving rain. [deg]"""
+    whole = sum(sum(cell.driven) for cell in cells)
+    if whole <= 0:
+        return float(tenth * SECTOR)
+    aside = sum(sum(cell.driven) * ((cell.direction - tenth * SECTOR + 180) % 360 - 180) for cell in cells)
+    return (tenth * SECTOR + aside / whole) % 360
 
 
 def _curve_once(
@@ -101,10 +116,16 @@ def _water() -> tuple[float, ...]:
 
 
 class JointRain:
-    """A joint table and its curves, each worked out once when first asked for."""
+    """A joint table and its curves, each worked out once when first asked for.
 
-    def __init__(self, cells: tuple[Cell, ...]) -> None:
+    Attributes:
+        cells: The joint table.
+        plumb: Rain of a mean year that falls in calm air. [mm]
+    """
+
+    def __init__(self, cells: tuple[Cell, ...], plumb: float = 0.0) -> None:
         self.cells = cells
+        self.plumb = plumb
 
     @cached_property
     def sectors(self) -> tuple[RainSector, ...]:
@@ -112,9 +133,9 @@ class JointRain:
         return rain_sectors(self.cells)
 
     @cached_property
-    def level(self) -> tuple[LevelSector, ...]:
+    def level(self) -> LevelRain:
         """Rain by direction, for level surfaces."""
-        return level_sectors(self.cells)
+        return LevelRain(level_sectors(self.cells), self.plumb)
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,14 +153,24 @@ class LevelSector:
     passing: tuple[float, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class LevelRain:
+    """Rain on level surfaces: by direction, and plumb in calm air.
+
+    Attributes:
+        sectors: By direction.
+        plumb: In a mean year in calm air. [mm]
+    """
+
+    sectors: tuple[LevelSector, ...]
+    plumb: float
+
+
 def level_sectors(cells: Sequence[Cell]) -> tuple[LevelSector, ...]:
     """The curves of a joint table for level surfaces; rates are taken at the nearest half doubling."""
-    by_direction: dict[int, list[Cell]] = {}
-    for cell in cells:
-        by_direction.setdefault(cell.direction, []).append(cell)
     return tuple(
-        LevelSector(float(direction), sum(cell.rain for cell in found), _level_curve(found))
-        for direction, found in sorted(by_direction.items())
+        LevelSector(_mean_azimuth(tenth, found), sum(cell.rain for cell in found), _level_curve(found))
+        for tenth, found in _by_tenths(cells)
     )
 
 

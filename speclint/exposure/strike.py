@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from speclint.exposure.cover import Edge, sky_left, slant_passed, slopes
-from speclint.exposure.rain_rays import LAST_KNOT, PER_LOG, LevelSector, RainSector, at_place, at_slant, place_of
+from speclint.exposure.rain_rays import LAST_KNOT, PER_LOG, LevelRain, RainSector, at_place, at_slant, place_of
 from speclint.exposure.sun_rays import SunYear
 
 GRAZING = 1e-9
@@ -118,21 +118,21 @@ def rain_at(sectors: Sequence[FrontSector], edges: Sequence[Edge], wind: float) 
     return Struck(struck / driven if driven > 0 else 0.0, hours)
 
 
-def falling_at(sectors: Sequence[LevelSector], azimuth: float, edges: Sequence[Edge], wind: float) -> float:
-    """Share of all rain of the year that lands on a level surface before a wall and under roof edges.
+def falling_at(rain: LevelRain, azimuth: float, edges: Sequence[Edge], wind: float) -> float:
+    """Share of the year's rain above freezing that lands on a level surface before a wall and under roof edges.
 
     Rain from behind the wall is kept off by the house; so is rain that falls plumb on the roof.
 
     Args:
-        sectors: Rain by direction, for level surfaces.
+        rain: Rain on level surfaces.
         azimuth: The way the wall looks, before which the surface lies. [deg]
         edges: The roof edges over it; none is an open surface.
         wind: Wind at the house over wind on an open field. [-]
     """
     if not edges:
         return 1.0
-    landed = whole = 0.0
-    for sector in sectors:
+    landed, whole = 0.0, rain.plumb
+    for sector in rain.sectors:
         whole += sector.rain
         turn = math.radians(sector.azimuth - azimuth)
         across = math.cos(turn)

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from speclint.exposure.courses import Courses, courses_in
 from speclint.exposure.face import Face, Lean
-from speclint.measures.exposure import EXPOSED, course_height, open_factor
+from speclint.measures.exposure import EXPOSED, course_height
 from speclint.measures.faces import face_of
 from speclint.measures.facts import Facts, Working
 from speclint.measures.register import measure
@@ -21,7 +21,7 @@ class Option:
     """A way to cover a wall better.
 
     Attributes:
-        kind: "as drawn", "wider" or "porch".
+        kind: "as drawn", "wider", "porch", or "both": the widest roof edge and the porch.
         more: Further reach of the roof edge, or depth of the porch. [m]
         share: Rain share of the wall then. [-]
         exposure: Its rain exposure then. [-]
@@ -52,24 +52,25 @@ class Options:
 
 @measure("wall", "cover options", "record", "rain share with a roof edge 6, 12 or 24 in wider, or with a porch")
 def cover_options(wall: Facts, work: Working) -> Options:
-    """The same sums with another roof edge; a porch 8 ft deep along the whole wall is the dearest."""
+    """The same sums with another roof edge; a porch 8 ft deep along the whole wall, and both."""
     face = face_of(wall, work)
     climate = work.need(wall["site"], "rain climate", "site")
     factor = float(work.need(wall, "wind factor"))
     free = float(work.need(wall, "free driving rain"))
-    mean = float(work.need(wall["site"], "driving rain", "site")) * open_factor(wall, work)
+    mean = float(work.need(wall, "mean open wall"))
 
     def option(kind: str, more: float, tried: Face) -> Option:
         rows = courses_in(tried, course_height(wall, work), climate.rain, (factor, factor, factor))
         share = Courses(rows).mean("rain")
         return Option(kind, more, share, free * share / mean if mean > 0 else 0.0)
 
-    at_wall = min(PORCH_AT_WALL, face.height)
-    porch = Lean(0.0, face.length, PORCH, min(PORCH_EDGE, 0.8 * at_wall), at_wall)
     ways = [option("as drawn", 0.0, face)]
     ways += [option("wider", more, replace(face, reach=face.reach + more)) for more in WIDER]
-    if not face.leans:
-        ways.append(option("porch", PORCH, replace(face, leans=(porch,))))
+    if not any(lean.left <= 0 and lean.right >= face.length for lean in face.leans):
+        at_wall = min(PORCH_AT_WALL, face.height)
+        porch = (Lean(0.0, face.length, PORCH, min(PORCH_EDGE, 0.8 * at_wall), at_wall), *face.leans)
+        ways.append(option("porch", PORCH, replace(face, leans=porch)))
+        ways.append(option("both", PORCH, replace(face, leans=porch, reach=face.reach + WIDER[-1])))
     return Options(tuple(ways))
 
 

@@ -5,17 +5,18 @@ from __future__ import annotations
 import math
 
 from speclint.citation import Citation
+from speclint.exposure.climates import widened
 from speclint.exposure.courses import Courses, courses_in
 from speclint.exposure.strike import free_by_year
-from speclint.measures.faces import TERRAINS, face_of
+from speclint.measures.faces import face_of
 from speclint.measures.facts import Facts, Working
 from speclint.measures.register import measure
-from speclint.science.driving_rain import hill_factor, terrain_roughness
+from speclint.quantity import Quantity
 from speclint.science.raindrops import share_past_edge
 
 BAND = 0.3048  # m: height of a band where a wall has no courses; ours
-SHELTERED, EXPOSED = 0.25, 0.6  # ours: bounds of the classes, as shares of what an open wall takes
-ADMITTANCE = (0.5, 0.5, 0.95)  # rain on a low wall over free driving rain, its own eave apart: taken, least, greatest
+SHELTERED, EXPOSED = 0.25, 0.75  # ours: bounds of the classes, as shares of what the mean open wall takes
+ADMITTANCE = (0.5, 0.3, 0.95)  # rain on a low wall over free driving rain, its own eave apart: taken, least, greatest
 LOW_PITCH = math.tan(math.radians(20))
 CLASSES = ("sheltered", "partly", "exposed")
 LIMITS = (
@@ -45,25 +46,50 @@ def course_height(wall: Facts, work: Working) -> float:
 
 @measure("wall", "free driving rain", "depth", "rain that wind drives in a mean year at the open wall, before any roof")
 def free_driving_rain(wall: Facts, work: Working) -> float:
-    """The sum of the hours whose wind blows at it, times the wind factor of the house."""
-    climate = work.need(wall["site"], "rain climate", "site")
-    factor = float(work.need(wall, "wind factor"))
-    by_year = [amount * factor for amount in free_by_year(climate.sectors, float(work.need(wall, "faces")))]
-    mean = sum(by_year) / len(by_year) if by_year else 0.0
-    low, high = climate.spread
-    words = f"spread of {climate.source}"
-    if climate.years > 1:
-        work.note("by year: " + ", ".join(f"{amount:.0f} mm" for amount in by_year))
-        low, high, words = (
-            min(by_year) / mean * low if mean else low,
-            max(by_year) / mean * high if mean else high,
-            (
-                f"least and greatest of {climate.years} years"
-                + (", times the spread of a record nearby" if low < 1 else "")
-            ),
-        )
-    work.range(mean * low, mean * high, words)
+    """The hours whose wind blows at it, times its wind factor and its obstruction factor."""
+    factor = float(work.need(wall, "wind factor")) * float(work.need(wall, "obstruction factor"))
+    mean = _mean_of_years(wall, work) * factor
+    spread, words = _spread_of_rain(wall, work)
+    low, high = widened(spread, _bounds(wall, work, "wind factor"), _bounds(wall, work, "obstruction factor"))
+    work.range(mean * low, mean * high, f"{words}, and the bounds of wind and obstruction, taken together")
     return mean
+
+
+def _mean_of_years(wall: Facts, work: Working) -> float:
+    """Driving rain on the open wall on an open field, in a mean year. [L/m2]"""
+    climate = work.need(wall["site"], "rain climate", "site")
+    by_year = free_by_year(climate.sectors, float(work.need(wall, "faces")))
+    return sum(by_year) / len(by_year) if by_year else 0.0
+
+
+def _spread_of_rain(wall: Facts, work: Working) -> tuple[tuple[float, float], str]:
+    """Least and greatest factor on the driving rain of a wall, from the source and the years; and where from."""
+    climate = work.need(wall["site"], "rain climate", "site")
+    by_year = free_by_year(climate.sectors, float(work.need(wall, "faces")))
+    mean = sum(by_year) / len(by_year) if by_year else 0.0
+    words = f"how far eight walls of ten were from an estimate by: {climate.source}" if climate.spread[0] < 1 else ""
+    if climate.years < 2 or mean <= 0:
+        return climate.spread, words or "one year"
+    work.note("on an open field by year: " + ", ".join(f"{amount:.0f} mm" for amount in by_year))
+    years = (max(0.05, min(by_year) / mean), max(by_year) / mean)
+    told = f"least and greatest of {climate.years} years"
+    return widened(climate.spread, years), f"{told}, and {words}" if words else told
+
+
+def _bounds(wall: Facts, work: Working, name: str) -> tuple[float, float]:
+    """Least and greatest factor on a measure of the wall; ones where it has no bounds."""
+    found = work.sheet.quantity(wall, name)
+    if isinstance(found, Quantity) and found.low is not None and found.high is not None and found.value > 0:
+        return max(0.01, found.low / found.value), max(1.0, found.high / found.value)
+    return 1.0, 1.0
+
+
+@measure(
+    "wall", "mean open wall", "depth", "driving rain on a bare wall of the lot at its height, mean of all bearings"
+)
+def mean_open_wall(wall: Facts, work: Working) -> float:
+    """Driving rain of the site times the wind factor; the yardstick of the rain exposure."""
+    return float(work.need(wall["site"], "driving rain", "site")) * float(work.need(wall, "wind factor"))
 
 
 @measure("wall", "rain share", "share", "part of the free driving rain that passes its roofs and strikes its wood")
@@ -88,10 +114,14 @@ def lowest_course_rain(wall: Facts, work: Working) -> float:
     return float(row.rain)
 
 
-@measure("wall", "exposed courses", "count", "courses that take more than 0.6 of the free driving rain")
+@measure("wall", "exposed courses", "count", "courses that take more than 0.75 of the rain of the mean open wall")
 def exposed_courses(wall: Facts, work: Working) -> float:
-    """Counted from its courses."""
-    return float(sum(row.rain > EXPOSED for row in work.need(wall, "courses").rows))
+    """Counted from its courses, each by its share of what is driven at the wall."""
+    driven = float(work.need(wall, "free driving rain"))
+    mean = float(work.need(wall, "mean open wall"))
+    return (
+        float(sum(row.rain * driven > EXPOSED * mean for row in work.need(wall, "courses").rows)) if mean > 0 else 0.0
+    )
 
 
 @measure("wall", "rain hours", "hours", "hours of driving rain on its lowest course in a mean year")
@@ -106,37 +136,28 @@ def rain_on_wall(wall: Facts, work: Working) -> float:
     free, share = float(work.need(wall, "free driving rain")), float(work.need(wall, "rain share"))
     work.cite(Citation("bsd-148", "rain deposition of walls without overhang 0.5 to 0.95", "second-hand"))
     taken, least, most = ADMITTANCE
-    frees, shares = (work.sheet.quantity(wall, name) for name in ("free driving rain", "rain share"))
-    low = (getattr(frees, "low", free) or 0.0) * (getattr(shares, "low", share) or 0.0) * least
-    high = (getattr(frees, "high", free) or 0.0) * (getattr(shares, "high", share) or 0.0) * most
-    work.range(low, high, "the bounds of its parts, and 0.5 to 0.95 of free driving rain on low walls")
-    work.note("the amount is unsure by a factor of two; the share and the ranking of walls are surer")
-    return free * share * taken
+    own = (least / taken, most / taken)
+    low, high = widened(_bounds(wall, work, "free driving rain"), _bounds(wall, work, "rain share"), own)
+    found = free * share * taken
+    work.range(
+        found * low, found * high, "its parts, and 0.3 (ours) to 0.95 of free driving rain on a low wall, together"
+    )
+    work.note("amounts on walls are unsure by a factor of two to three; shares and the ranking of walls are surer")
+    return found
 
 
 @measure("wall", "rain exposure", "ratio", "rain on its wood against the mean open wall of the lot")
 def rain_exposure(wall: Facts, work: Working) -> float:
-    """Free driving rain times the rain share, over the mean of sixteen open walls of the same lot."""
-    site = wall["site"]
+    """Free driving rain times the rain share, over the mean open wall: terrain and amount cancel."""
     free, share = float(work.need(wall, "free driving rain")), float(work.need(wall, "rain share"))
-    mean = float(work.need(site, "driving rain", "site")) * open_factor(wall, work)
-    found = work.sheet.quantity(wall, "free driving rain")
-    shares = work.sheet.quantity(wall, "rain share")
+    mean = float(work.need(wall, "mean open wall"))
     if mean <= 0:
         return 0.0
-    low = (getattr(found, "low", free) or 0.0) * (getattr(shares, "low", share) or 0.0)
-    high = (getattr(found, "high", free) or 0.0) * (getattr(shares, "high", share) or 0.0)
-    work.range(low / mean, high / mean, "the bounds of free driving rain and of the rain share")
-    return free * share / mean
-
-
-def open_factor(wall: Facts, work: Working) -> float:
-    """Wind factor of the lot's terrain and hill alone, at the height of the wall."""
-    site = wall["site"]
-    eave = float(work.need(wall, "height")) + float(work.maybe(wall, "starts") or 0.0)
-    slope = work.maybe(site, "hill slope")
-    hill = hill_factor(float(slope)) if slope is not None else 1.0
-    return terrain_roughness(TERRAINS[str(work.need(site, "terrain"))], max(0.0, eave)) * hill
+    spread, words = _spread_of_rain(wall, work)
+    bounds = widened(spread, _bounds(wall, work, "obstruction factor"), _bounds(wall, work, "rain share"))
+    found = free * share / mean
+    work.range(found * bounds[0], found * bounds[1], f"{words}, and the bounds of obstruction and rain share, together")
+    return found
 
 
 @measure("wall", "exposure above porch", "ratio", "rain on its wood above its porch roofs against the mean open wall")
@@ -146,7 +167,7 @@ def exposure_above_porch(wall: Facts, work: Working) -> float:
     if not tops:
         raise work.absent("no porch runs along it")
     above = Courses(tuple(row for row in work.need(wall, "courses").rows if row.middle > max(tops)))
-    mean = float(work.need(wall["site"], "driving rain", "site")) * open_factor(wall, work)
+    mean = float(work.need(wall, "mean open wall"))
     free = float(work.need(wall, "free driving rain"))
     return free * above.mean("rain") / mean if mean > 0 else 0.0
 
@@ -161,14 +182,14 @@ def rain_rank(wall: Facts, work: Working) -> float:
 
 @measure("wall", "rain class", "choice", "sheltered, partly or exposed to driving rain, against the mean open wall")
 def rain_class(wall: Facts, work: Working) -> str:
-    """Sheltered to 0.25 of the mean open wall of the lot, exposed above 0.6."""
-    work.cite(Citation("", "classes of rain and sun at 0.25 and 0.6", "ours"))
+    """Sheltered to 0.25 of the mean open wall of the lot, exposed above 0.75."""
+    work.cite(Citation("", "classes of rain at 0.25 and 0.75 of the mean open wall", "ours"))
     return class_of(float(work.need(wall, "rain exposure")))
 
 
-def class_of(share: float) -> str:
+def class_of(share: float, exposed: float = EXPOSED) -> str:
     """The class of an exposure."""
-    return CLASSES[(share > SHELTERED) + (share > EXPOSED)]
+    return CLASSES[(share > SHELTERED) + (share > exposed)]
 
 
 @measure("wall", "kept by a foot more", "share", "further part that a roof edge reaching a foot more keeps off")

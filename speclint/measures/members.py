@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 
 from speclint.citation import Citation
 from speclint.exposure.climates import RainClimate
 from speclint.exposure.cover import Edge
+from speclint.exposure.face import Face
 from speclint.exposure.strike import falling_at, front, rain_at
 from speclint.measures.exposure import LIMITS
 from speclint.measures.faces import face_of
@@ -167,27 +169,53 @@ def _cover_of(deck: Facts, porch: Facts | None, wall: Facts, work: Working) -> t
 def opening_rain(opening: Facts, work: Working) -> float:
     """Places over its height; along the wall where the plan says from left, under its porch, or all along."""
     wall = opening["wall"]
-    sill, height = float(work.need(opening, "sill")), float(work.need(opening, "height"))
     if wall is None:
         raise work.missing(opening, "wall")
     face = face_of(wall, work)
+    sill, height = float(work.need(opening, "sill")), float(work.need(opening, "height"))
+    if sill >= face.peak:
+        raise work.absent("it stands above the wood of its wall as the plan draws it")
     climate = _climate(opening, work)
     wind = float(work.need(wall, "wind factor"))
     before = front(climate.sectors, face.azimuth)
     work.call(share_past_edge, slant=1.0, rate=1.0)
-    own = opening["under"]
-    stated = work.maybe(opening, "from left")
+    share = 0.0
+    levels = [sill + height * (at + 0.5) / HEIGHTS for at in range(HEIGHTS)]
+    levels = [level for level in levels if level < face.peak] or [sill]
+    for level in levels:
+        for along, part in _places_of(opening, face, level, work):
+            edges = [*face.edges(along, level), *_own_edges(opening, sill + height - level, level, work)]
+            share += part * rain_at(before, edges, wind).share
+    return share / len(levels)
+
+
+def _places_of(opening: Facts, face: Face, level: float, work: Working) -> list[tuple[float, float]]:
+    """Where along its wall an opening may stand, and with what weight."""
+    stated, own = work.maybe(opening, "from left"), opening["under"]
+    if stated is not None and face.top(float(stated)) > level:
+        return [(float(stated), 1.0)]
+    if stated is not None:
+        work.note("the wall is no higher than this where the plan puts it: taken all along the wall at this height")
+    spans = [
+        (lean.left, lean.right)
+        for lean, porch in zip(face.leans, opening["wall"]["porches"], strict=True)
+        if porch is own
+    ]
+    if spans:
+        low, high = max(0.0, spans[0][0]), min(face.length, spans[0][1])
+        return [(low + (high - low) * (at + 0.5) / HEIGHTS, 1 / HEIGHTS) for at in range(HEIGHTS)]
+    return face.places(level)
+
+
+def _own_edges(opening: Facts, below_head: float, level: float, work: Working) -> list[Edge]:
+    """The hood of a door, and a porch over an opening that does not run along its wall."""
+    edges = []
     hood = work.maybe(opening, "hood") if opening.element.kind == "door" else None
-    found = []
-    for at in range(HEIGHTS):
-        level = sill + height * (at + 0.5) / HEIGHTS
-        places = [(float(stated), 1.0)] if stated is not None else face.places(level)
-        for along, part in places:
-            edges = [*face.edges(along, level)]
-            if hood:
-                edges.append(Edge(float(hood), sill + height - level))
-            if own is not None:
-                reach, over = float(work.need(own, "depth")), float(work.need(own, "roof height"))
-                edges.append(Edge(reach, max(0.0, over - level - reach * float(work.maybe(own, "roof pitch") or 0.0))))
-            found.append(part * rain_at(before, edges, wind).share)
-    return sum(found) / HEIGHTS
+    if hood:
+        half = float(work.maybe(opening, "width") or 0.0) / 2 or math.inf
+        edges.append(Edge(float(hood), below_head, half, half))
+    own = opening["under"]
+    if own is not None and own not in opening["wall"]["porches"]:
+        reach, over = float(work.need(own, "depth")), float(work.need(own, "roof height"))
+        edges.append(Edge(reach, max(0.0, over - level - reach * float(work.maybe(own, "roof pitch") or 0.0))))
+    return edges

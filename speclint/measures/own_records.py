@@ -41,7 +41,7 @@ def own_records(home: Home, read: Reader) -> tuple[dict[str, RainRecord], list[M
 
 def _read(text: str, name: str) -> tuple[dict[str, RainRecord], list[Mistake]]:
     tables = Path(__file__).parent.parent / "tables"
-    makers = state_of([tables / "hourly.py", tables / "rain_record.py"])
+    makers = state_of([tables / "hourly.py", tables / "rain_record.py", tables.parent / "science" / "driving_rain.py"])
     key = hashlib.blake2b(f"{__version__} {makers} {name}\n{text}".encode(), digest_size=16).hexdigest()
     place = f"rain-record-{hashlib.blake2b(name.encode(), digest_size=6).hexdigest()}.bin"
     found = kept(place, key)

@@ -50,6 +50,8 @@ def roof_reach(wall: Facts, work: Working) -> float:
     if own is not None:
         return float(own)
     roof = wall["roof"]
+    if len(wall["roofs"]) > 1:
+        work.note(f"several roofs cover {wall.label}: {roof.label} is taken; state its overhang where another is meant")
     side = "rakes" if work.need(wall, "gable") == "yes" else "eaves"
     return float(work.need(roof, side, "roof"))
 

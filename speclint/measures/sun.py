@@ -12,7 +12,7 @@ from speclint.exposure.sun_rays import SunYear
 from speclint.exposure.sunned import Ground, Rise, sunned_courses
 from speclint.measures.climate import station_of
 from speclint.measures.exposure import EXPOSED, SHELTERED, class_of, course_height
-from speclint.measures.faces import face_of
+from speclint.measures.faces import HALF_VIEW, face_of
 from speclint.measures.facts import Facts, Sheet, Working
 from speclint.measures.register import measure
 from speclint.science.sky import clear_sky, sunshine_share_to_global, ultraviolet
@@ -20,11 +20,12 @@ from speclint.science.sun_on_walls import ground_albedo, ultraviolet_albedo
 from speclint.tables.sunshine import nearest_sunshine
 
 FAR_SUNSHINE = 500.0  # km: beyond it no station's sunshine stands for the lot
-HALF_VIEW = 60.0  # degrees either side that an obstruction without a stated width fills
 NAMED_VIEW = 22.5  # degrees either side of a bearing for which a stated skyline holds
 LEAFY = 0.5  # share of their height for which trees that drop their leaves count over the year; ours
 WET = 0.35  # rain exposure from which a wall that cannot dry is wet; ours
+SUNNY = 0.6  # ultraviolet against an open wall to the noon sun from which a wall counts as exposed; ours
 DIM = 0.45  # sun against an open wall to the noon sun, below which a wall dries slowly; ours
+CLEAR = (0.5, 1.0)  # where no sunshine is held; ours
 TURBID = (0.85, 1.1)  # what clear air of other haze makes of the yearly sun; ours
 CLOUDY = (0.9, 1.1)  # what one station's sunshine is unsure by; ours
 LIMITS = (
@@ -53,9 +54,18 @@ def site_sun(site: Facts, work: Working) -> SunClimate:
 @measure("site", "yearly sun", "sun dose", "sun on level ground in a mean year")
 def yearly_sun(site: Facts, work: Working) -> float:
     """Beam and light of the sky."""
-    level = float(work.need(site, "sun climate").year.level)
-    work.range(level * CLOUDY[0], level * CLOUDY[1], "ours: a station's sunshine stands for the lot within a tenth")
+    climate = work.need(site, "sun climate")
+    level = float(climate.year.level)
+    low, high, words = _sun_bounds(climate)
+    work.range(level * low, level * high, words)
     return level
+
+
+def _sun_bounds(climate: SunClimate) -> tuple[float, float, str]:
+    """Least and greatest factor on a dose of sun, and where from."""
+    if min(climate.sunshine) >= 1:
+        return CLEAR[0], CLEAR[1], "ours: clear sky all year is the most there can be; clouds may halve it"
+    return CLOUDY[0] * TURBID[0], CLOUDY[1] * TURBID[1], "ours: haze, and the sunshine of one station, a tenth each"
 
 
 def rises_before(wall: Facts, work: Working) -> tuple[Rise, ...]:
@@ -148,7 +158,8 @@ def sun_by_month(sheet: Sheet, wall: Facts) -> list[float]:
 def sun_dose(wall: Facts, work: Working) -> float:
     """The mean of its courses, by area."""
     found = _mean(wall, work, "total")
-    work.range(found * CLOUDY[0] * TURBID[0], found * CLOUDY[1] * TURBID[1], "ours: haze, and sunshine of a station")
+    low, high, words = _sun_bounds(work.need(wall["site"], "sun climate"))
+    work.range(found * low, found * high, words)
     return found
 
 
@@ -156,7 +167,8 @@ def sun_dose(wall: Facts, work: Working) -> float:
 def ultraviolet_dose(wall: Facts, work: Working) -> float:
     """The mean of its courses, by area."""
     found = _mean(wall, work, "ultraviolet")
-    work.range(found * CLOUDY[0] * TURBID[0], found * CLOUDY[1] * TURBID[1], "ours: haze, and sunshine of a station")
+    low, high, words = _sun_bounds(work.need(wall["site"], "sun climate"))
+    work.range(found * low, found * high, words)
     return found
 
 
@@ -185,8 +197,8 @@ def worst_course_sun(wall: Facts, work: Working) -> float:
 @measure("wall", "sun class", "choice", "sheltered, partly or exposed to ultraviolet light, against an open noon wall")
 def sun_class(wall: Facts, work: Working) -> str:
     """Sheltered to 0.25 of an open wall to the noon sun, exposed above 0.6."""
-    work.cite(Citation("", "classes of rain and sun at 0.25 and 0.6", "ours"))
-    return class_of(float(work.need(wall, "ultraviolet share")))
+    work.cite(Citation("", "classes of ultraviolet at 0.25 and 0.6 of an open wall to the noon sun", "ours"))
+    return class_of(float(work.need(wall, "ultraviolet share")), SUNNY)
 
 
 @measure("wall", "dries slowly", "yes or no", "whether rain reaches it and sun does not")

@@ -6,11 +6,11 @@ from collections.abc import Sequence
 from functools import lru_cache
 
 from speclint.citation import Citation
-from speclint.exposure.climates import POINTS, SPREADS, RainClimate, widened
+from speclint.exposure.climates import BORROWED_WIND, POINTS, SPREADS, RainClimate, widened
 from speclint.exposure.made_rain import made_rain, mean_direction, shares_by_ten, turned
 from speclint.exposure.rain_rays import JointRain
 from speclint.measures.climate import HIGH, station_of
-from speclint.measures.facts import Facts, Working
+from speclint.measures.facts import Facts, NotStated, Working
 from speclint.measures.register import measure
 from speclint.science.driving_rain import hourly_driving_rain, mean_wall_driving_rain
 from speclint.tables.rain_record import (
@@ -29,6 +29,7 @@ REGION = 500.0  # km: beyond it the nearest records say nothing of the lot
 STEADY = 0.3  # steadiness from which a direction repeats from year to year
 AGREES = 45.0  # degrees between a stated direction and a record's
 NEAREST = 3
+LIKELY = (0.4, 2.5)  # a year of rain over the normals outside of which units are doubted; ours
 SNOW_TO_WATER = 0.1
 OURS = Citation("", "fit and spreads found by leaving out each of 59 airports in turn", "ours")
 
@@ -39,6 +40,9 @@ def rain_climate(site: Facts, work: Working) -> RainClimate:
     named = work.maybe(site, "rain record")
     if named is not None:
         record = _named_record(site, work, str(named))
+        for other in ("rain wind", "rain shares"):
+            if work.maybe(site, other) is not None:
+                work.note(f"{other} of the plan is not used: the rain record tells the directions")
         return _of_record(work, record, "own record" if _is_file(named) else "record", _away(site, work, record))
     station = station_of(site, work)
     place = _place(site, work, station)
@@ -46,6 +50,8 @@ def rain_climate(site: Facts, work: Working) -> RainClimate:
     level = abs(_elevation(site, work, station) - near.elevation) <= HIGH
     shares, wind = work.maybe(site, "rain shares"), work.maybe(site, "rain wind")
     if shares is None and away <= NEAR and level and (wind is None or _agrees(near, float(wind))):
+        if wind is not None:
+            work.note("the rain wind of the plan agrees with the record nearby, which tells the directions more fully")
         return _of_record(work, find_record(near.title), "record nearby", away)
     if shares is not None:
         return _made(work, station, place, shares_by_ten(shares), "stated shares", "directions as the plan states them")
@@ -88,10 +94,13 @@ def _elevation(site: Facts, work: Working, station: Station) -> float:
 
 def _away(site: Facts, work: Working, record: RainRecord) -> float:
     """How far a record that the plan names is from the lot; 0 where one of the two places is not known. [km]"""
-    latitude, longitude = work.maybe(site, "latitude"), work.maybe(site, "longitude")
-    if latitude is None or longitude is None or record.latitude is None or record.longitude is None:
+    if record.latitude is None or record.longitude is None:
         return 0.0
-    return ground_distance(float(latitude), float(longitude), record.latitude, record.longitude)
+    try:
+        place = _place(site, work, station_of(site, work))
+    except NotStated:
+        return 0.0
+    return ground_distance(*place, record.latitude, record.longitude)
 
 
 def _agrees(record: Directions, wind: float) -> bool:
@@ -104,16 +113,21 @@ def _of_record(work: Working, record: RainRecord, source: str, away: float) -> R
     work.cite(Citation("iso-15927-3", "hourly index", "second-hand"))
     one = len(record.accounts) == 1
     spreads = [SPREADS["one year"]] if one else []
-    if source == "record nearby" and away > NEXT:
+    if away > NEXT:
         spreads.append(SPREADS["record nearby"])
     if away >= 1:
         work.note(f"{record.title} is {away:.0f} km away")
     for account in record.accounts:
         lost = account.calm + account.no_direction
+        froze = "snow counted as rain, for want of temperatures"
+        if account.freezing is not None:
+            froze = f"not counted: {account.freezing:.0f} mm below freezing"
         work.note(
-            f"{account.year}: {account.hours} hours of {HOURS_OF_YEAR}, {account.rain:.0f} mm; not counted: "
-            f"{account.freezing:.0f} mm below freezing, {lost:.0f} mm in calm air or without direction"
+            f"{account.year}: {account.hours} hours, {account.rain:.0f} mm; {froze}; "
+            f"{lost:.0f} mm in calm air or without direction drive nothing"
         )
+    if source == "own record":
+        _check_amount(work, record)
     if record.normal_over_rain is not None:
         work.note(f"these years brought {1 / record.normal_over_rain:.2f} times the rain of the 1981-2010 normals")
     if record.state:
@@ -140,9 +154,23 @@ def _of_record(work: Working, record: RainRecord, source: str, away: float) -> R
     return climate
 
 
+def _check_amount(work: Working, record: RainRecord) -> None:
+    """Note where the rain of a record of the user's own is far from the normals of the lot's station."""
+    try:
+        normal = sum(station_of(work.facts, work).precipitation)
+    except NotStated:
+        return
+    rain = sum(account.rain for account in record.accounts) / len(record.accounts)
+    if not LIKELY[0] * normal <= rain <= LIKELY[1] * normal:
+        work.note(
+            f"check its units: {rain:.0f} mm of rain a year, where the normals of the station give {normal:.0f} mm"
+        )
+
+
 @lru_cache(maxsize=16)
 def _rain_of_record(record: RainRecord) -> JointRain:
-    return JointRain(record.cells)
+    calm = sum(account.calm for account in record.accounts) / len(record.accounts)
+    return JointRain(record.cells, calm)
 
 
 def _note_direction(work: Working, climate: RainClimate) -> None:
@@ -155,7 +183,7 @@ def _note_direction(work: Working, climate: RainClimate) -> None:
 def _made(
     work: Working, station: Station, place: tuple[float, float], shares: Sequence[float], source: str, words: str
 ) -> RainClimate:
-    wind, words_of_wind = _mean_wind(work, station, place)
+    wind, words_of_wind, borrowed = _mean_wind(work, station, place)
     rain, left_out = _rain_of(station)
     work.note(f"{words}; amount from {rain:.0f} mm of rain ({left_out}) and {words_of_wind}")
     work.note("no hourly record: wind speeds after Rayleigh at 1.22 of the mean, 1.5 mm/h of rain")
@@ -163,8 +191,9 @@ def _made(
     work.cite(station.citation)
     work.call(mean_wall_driving_rain, rain=rain, wind=wind)
     spreads = [SPREADS["amount from means"]]
-    if source in SPREADS:
-        spreads.append(SPREADS[source])
+    spreads.append(SPREADS.get(source, SPREADS["stated direction"]))  # shares are stated no better than a direction
+    if borrowed:
+        spreads.append(BORROWED_WIND)
     return RainClimate(words, source, made_rain(tuple(shares), rain, wind), widened(*spreads), 0, None)
 
 
@@ -177,15 +206,15 @@ def _rain_of(station: Station) -> tuple[float, str]:
     return sum(amount for amount, mean in months if mean >= 0), "months below freezing on the mean left out"
 
 
-def _mean_wind(work: Working, station: Station, place: tuple[float, float]) -> tuple[float, str]:
-    """Mean wind of the station, or of the nearest that observes wind. [m/s]"""
+def _mean_wind(work: Working, station: Station, place: tuple[float, float]) -> tuple[float, str, bool]:
+    """Mean wind as stated, of the station, or of the nearest that observes wind [m/s]; and whether it is borrowed."""
     stated = work.maybe(work.facts, "mean wind")
     if stated is not None:
-        return float(stated), "the mean wind that the plan states"
+        return float(stated), "the mean wind that the plan states", False
     if station.wind is not None:
         if station.air_citation is not None:
             work.cite(station.air_citation)
-        return sum(station.wind) / 12, f"a mean wind of {sum(station.wind) / 12:.1f} m/s"
+        return sum(station.wind) / 12, f"a mean wind of {sum(station.wind) / 12:.1f} m/s", False
     other, away, _ = nearest_station(*place, complete=True)
     if other.wind is None:
         raise work.absent(f"no wind is held for {station.title} nor for {other.title}")
@@ -193,7 +222,7 @@ def _mean_wind(work: Working, station: Station, place: tuple[float, float]) -> t
         work.cite(other.air_citation)
     mean = sum(other.wind) / 12
     work.note(f"no wind is held for {station.title}: wind of {other.title}, {away:.0f} km away")
-    return mean, f"a mean wind of {mean:.1f} m/s"
+    return mean, f"a mean wind of {mean:.1f} m/s", True
 
 
 @lru_cache(maxsize=64)
@@ -222,7 +251,8 @@ def driving_rain(site: Facts, work: Working) -> float:
     climate = work.need(site, "rain climate")
     work.call(hourly_driving_rain, speed=1.0, rate=1.0, angle=0.0)
     mean = sum(climate.walls) / POINTS
-    work.range(mean * SPREADS["amount from means"][0], mean * SPREADS["amount from means"][1], "")
+    low, high = widened(climate.spread, SPREADS["one year"] if climate.years == 1 else (1.0, 1.0))
+    work.range(mean * low, mean * high, f"how far eight walls of ten were from an estimate by: {climate.source}")
     return float(mean)
 
 

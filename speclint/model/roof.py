@@ -27,7 +27,7 @@ class Roof(Element):
         "reach past the wall face at the gables, measured level to the drip", "2'", high=12
     )
     edge_drop: float | None = say.length(
-        "how far the drip edge hangs below the top of the wall", '8"', low=-0.6, high=3
+        "how far the drip edge at the eaves hangs below the top of the wall", '8"', low=-0.6, high=3
     )
     run: float | None = say.length("level distance from wall to ridge", "15'", high=60)
     covering: str | None = say.choice(

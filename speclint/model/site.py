@@ -43,7 +43,8 @@ class Site(Element):
         '"Boston, MA"',
     )
     skyline: ByBearing | None = say.skyline(
-        "height of hills or woods on the horizon, by bearing; level where none is named", "S 12 deg, W 25 deg"
+        "height of hills or woods on the horizon that hide the sun, by bearing; level where none is named",
+        "S 12 deg, W 25 deg",
     )
     mean_wind: float | None = say.number(
         "speed", "mean wind speed of the year, 10 m above an open field near the lot", "9 mph", 0, 30

@@ -9,9 +9,15 @@ from speclint.outputs.letter import Line, Part, Role
 from speclint.quantity import Quantity
 from speclint.units import System
 
-# measure, heading, and whether less of it is better
-COMPARED = (("rain share", "strikes wood"), ("rain exposure", "of open wall"), ("ultraviolet share", "UV"))
-SAME = 0.005  # a difference that does not show
+# measure and heading; less of each is better
+COMPARED = (
+    ("rain share", "strikes wood"),
+    ("rain on wall", "rain on the wood a year"),
+    ("rain exposure", "of bare wall"),
+    ("rain class", "class"),
+    ("ultraviolet share", "UV"),
+)
+COLUMN = 28
 
 
 def alternates_lines(base: Sheet, others: Mapping[str, Sheet], system: System, only: Facts | None = None) -> list[Line]:
@@ -19,24 +25,43 @@ def alternates_lines(base: Sheet, others: Mapping[str, Sheet], system: System, o
     lines: list[Line] = [(Part(f"{base.home.name}: alternates compared", "title"),), ()]
     if not others:
         return [*lines, (Part("  the plan has no alternate", "quiet"),)]
-    labels = (
-        [only.label]
-        if only
-        else list(dict.fromkeys(w.label for s in (base, *others.values()) for w in s.of_kind("wall")))
-    )
+    walls = dict.fromkeys(wall.label for sheet in (base, *others.values()) for wall in sheet.of_kind("wall"))
+    labels = [only.label] if only else list(walls)
+    size = max(8, *(len(label.removeprefix("wall ")) + 2 for label in labels))
     for measure, heading in COMPARED:
-        lines.append((Part(f"{heading}", "label"), Part(f"  ({measure})", "quiet")))
-        names = "".join(f"{name[:22]:<24}" for name in ("as drawn", *others))
-        lines.append((Part(f"{'wall':<12}{names}", "label"),))
+        lines.append((Part(heading, "label"), Part(f"  {measure}", "quiet")))
+        names = "".join(_column(name) for name in ("as drawn", *others))
+        lines.append((Part(f"{'wall':<{size}}{names}", "label"),))
         for label in labels:
             first = _found(base, label, measure)
-            cells = [Part(f"{label.removeprefix('wall ')[:11]:<12}", "element")]
-            cells.append(Part(f"{first.shown(system) if first else '-':<24}"))
+            cells = [
+                Part(label.removeprefix("wall "), "element"),
+                Part(" " * (size - len(label.removeprefix("wall ")))),
+            ]
+            cells.append(Part(_column(first.shown(system) if first else "-")))
             for sheet in others.values():
-                cells.append(_cell(first, _found(sheet, label, measure), system))
+                cells.append(_cell(first, _found(sheet, label, measure), system, _same_lot(base, sheet)))
             lines.append(tuple(cells))
         lines.append(())
+    if not all(_same_lot(base, sheet) for sheet in others.values()):
+        lines.append(
+            (
+                Part(
+                    "  an alternate changes the site: what is told against the lot's own walls is not comparable",
+                    "quiet",
+                ),
+            )
+        )
     return lines
+
+
+def _column(text: str) -> str:
+    return f"{text if len(text) < COLUMN - 1 else text[: COLUMN - 3] + '…':<{COLUMN}}"
+
+
+def _same_lot(base: Sheet, other: Sheet) -> bool:
+    """Whether two sheets stand on the same lot."""
+    return base.home.elements.get("site") == other.home.elements.get("site")
 
 
 def _found(sheet: Sheet, label: str, measure: str) -> Quantity | None:
@@ -45,18 +70,15 @@ def _found(sheet: Sheet, label: str, measure: str) -> Quantity | None:
     return quantity if isinstance(quantity, Quantity) else None
 
 
-def _cell(first: Quantity | None, other: Quantity | None, system: System) -> Part:
+def _cell(first: Quantity | None, other: Quantity | None, system: System, same_lot: bool) -> Part:
     if other is None:
-        return Part(f"{'-':<24}", "quiet")
-    if first is None:
-        return Part(f"{other.shown(system):<24}")
+        return Part(_column("-"), "quiet")
+    if first is None or not same_lot:
+        return Part(_column(other.shown(system)))
+    if isinstance(other.value, str):
+        return Part(_column(other.value), "plain" if other.value == first.value else "number")
     change = float(other.value) - float(first.value)
-    if abs(change) < SAME:
-        return Part(f"{'the same':<24}", "quiet")
+    if first.shown(system) == other.shown(system):
+        return Part(_column("the same"), "quiet")
     role: Role = "good" if change < 0 else "hold"
-    told = f"{other.shown(system)}  ({'less' if change < 0 else 'more'} by {_points(change, other.dimension)})"
-    return Part(f"{told:<24}", role)
-
-
-def _points(change: float, dimension: str) -> str:
-    return f"{abs(change) * 100:.0f} points" if dimension == "share" else f"{abs(change):.2f}"
+    return Part(_column(f"{other.shown(system)}  {'less' if change < 0 else 'more'}"), role)

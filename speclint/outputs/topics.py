@@ -81,6 +81,8 @@ def _rain(sheet: Sheet, wall: Facts, system: System) -> list[Line]:
     free, known = _told(sheet, wall, "free driving rain", system)
     if known is None or not isinstance(climate, Quantity) or not isinstance(climate.value, RainClimate):
         return [(Part(f"  driving rain: {free}", "revise"),)]
+    if not sum(climate.value.walls) > 0:
+        return [(Part("  no rain is driven at any wall of this lot: the record holds none with wind", "quiet"),)]
     share, found = _told(sheet, wall, "rain share", system)
     if found is None:
         return [(Part(f"  rain share: {share}", "revise"),)]

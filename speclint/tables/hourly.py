@@ -4,14 +4,16 @@ The first line names the columns, each with its unit in brackets, in any order:
 
     time, wind direction [deg], wind speed [m/s], rain [mm], temperature [C], humidity [%]
 
-`time` is local standard time of each whole hour, as 2024-03-01 14:00. Wind blows from the direction, clockwise from
-north; in calm air the speed is 0. An empty cell was not observed. Temperature and humidity may be left out.
+`time` is local standard time, one row an hour, as 2024-03-01 14:00; minutes after the hour make no difference. Wind
+blows from the direction, clockwise from north; in calm air the speed is 0. An empty cell was not observed.
+Temperature and humidity may be left out; without temperatures snow counts as rain.
 """
 
 from __future__ import annotations
 
 import csv
 import io
+from calendar import isleap
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime, timedelta
@@ -19,9 +21,10 @@ from itertools import pairwise
 
 from speclint.citation import Citation
 from speclint.language.nearest import did_you_mean
-from speclint.tables.rain_record import HOURS_OF_YEAR, Hour, RainRecord, reduced
+from speclint.tables.rain_record import Hour, RainRecord, reduced
 
 ENOUGH = 0.9  # ours: share of a year's hours that wind and rain must both be there for
+TOO_MANY = 0.05  # ours: share of rows in one hour with another from which the file is no hourly record
 TOLD = 5  # faults told one by one; the rest are counted
 
 Unit = Callable[[float], float]
@@ -70,13 +73,15 @@ def read_hourly(text: str, name: str) -> Reading:
         text: The file.
         name: By which messages call it.
     """
-    rows = csv.reader(io.StringIO(text))
+    rows = csv.reader(io.StringIO(text.removeprefix("\ufeff")))
     try:
         heading = [cell.strip() for cell in next(rows)]
     except StopIteration:
         return Reading(None, (Fault(1, 1, f"{name} is empty", "its first line names the columns"),), ())
     except csv.Error as trouble:
         return Reading(None, (Fault(1, 1, f"the first line cannot be read: {trouble}"),), ())
+    if len(heading) == 1 and ";" in heading[0]:
+        return Reading(None, (Fault(1, 1, "the columns are parted by semicolons", "part them by commas"),), ())
     columns, faults = _columns(heading)
     if faults:
         return Reading(None, tuple(faults), ())
@@ -88,6 +93,9 @@ def read_hourly(text: str, name: str) -> Reading:
                 _take(row, rows.line_num, columns, len(heading), hours, bad)
     except csv.Error as trouble:
         return Reading(None, (Fault(rows.line_num, 1, f"the line cannot be read: {trouble}"),), ())
+    if len(bad) and sum("stands twice" in one for one in bad) > TOO_MANY * (len(hours) + len(bad)):
+        help = "sum the rain, and average the wind, over whole hours"
+        return Reading(None, (Fault(2, 1, f"{name} holds more than one row an hour", help),), ())
     notes = _rows_left_out(bad)
     if not hours:
         return Reading(None, (Fault(2, 1, f"{name} holds no hour that can be used", "; ".join(notes)),), tuple(notes))
@@ -113,6 +121,8 @@ def _columns(heading: list[str]) -> tuple[dict[str, tuple[int, Unit]], list[Faul
         name, _, unit = (part.strip(" ]") for part in cell.lstrip("\ufeff").partition("["))
         if name in found:
             faults.append(Fault(1, at, f"the column “{name}” stands twice"))
+        elif name == "time" and unit:
+            faults.append(Fault(1, at, f"“{cell}” is not local standard time", "write the heading as: time"))
         elif name == "time":
             found[name] = (index, float)
         elif name not in COLUMNS:
@@ -145,25 +155,26 @@ def _take(
         return
     stamp = row[columns["time"][0]].strip()
     try:
-        time = datetime.fromisoformat(stamp).replace(tzinfo=None)
+        time = datetime.fromisoformat(stamp)
     except ValueError:
         bad.append(f"line {line}: “{stamp}” is not a time such as 2024-03-01 14:00")
         return
-    if time.minute or time.second or time.microsecond:
-        bad.append(f"line {line}: {stamp} is not a whole hour")
+    if time.tzinfo is not None:
+        bad.append(f"line {line}: {stamp} has an offset; local standard time is wanted")
         return
+    time = time.replace(minute=0, second=0, microsecond=0)
     if time in hours:
-        bad.append(f"line {line}: the hour {stamp} stands twice")
+        bad.append(f"line {line}: the hour {time:%Y-%m-%d %H:%M} stands twice")
         return
     values: dict[str, float | None] = {}
     for name, (_, low, high, _) in COLUMNS.items():
         cell = row[columns[name][0]].strip() if name in columns else ""
         try:
-            value = columns[name][1](float(cell)) if cell else None
+            value = columns[name][1](_number(cell)) if cell else None
         except ValueError:
             bad.append(f"line {line}: {name} “{cell}” is not a number")
             return
-        if value is not None and not low <= value <= high:
+        if value is not None and not low <= value <= high:  # not a number is out of range, too
             bad.append(f"line {line}: {name} {cell} is out of range")
             return
         values[name] = value
@@ -175,6 +186,17 @@ def _take(
         values["temperature"],
         values["humidity"],
     )
+
+
+def _number(cell: str) -> float:
+    """A cell as a plain number.
+
+    Raises:
+        ValueError: If it is none.
+    """
+    if "_" in cell:
+        raise ValueError(cell)
+    return float(cell)
 
 
 def _rows_left_out(bad: list[str]) -> list[str]:
@@ -194,6 +216,10 @@ def _gaps(hours: dict[datetime, Hour]) -> list[str]:
     return [f"{total} hours are missing; the longest gap is {longest} hours from {start:%Y-%m-%d %H:%M}"]
 
 
+def _hours_of(year: int) -> int:
+    return 8784 if isleap(year) else 8760
+
+
 def _whole_years(hours: dict[datetime, Hour], notes: list[str]) -> set[int]:
     """The calendar years with enough hours of wind and rain; the others are noted."""
     known: dict[int, int] = {}
@@ -201,6 +227,6 @@ def _whole_years(hours: dict[datetime, Hour], notes: list[str]) -> set[int]:
         blown = hour.speed is not None and (hour.direction is not None or hour.speed == 0)
         known[hour.year] = known.get(hour.year, 0) + (blown and hour.rain is not None)
     for year, count in sorted(known.items()):
-        if count < ENOUGH * HOURS_OF_YEAR:
-            notes.append(f"{year} left out: wind and rain are known in {count} hours of {HOURS_OF_YEAR}")
-    return {year for year, count in known.items() if count >= ENOUGH * HOURS_OF_YEAR}
+        if count < ENOUGH * _hours_of(year):
+            notes.append(f"{year} left out: wind and rain are known in {count} hours of {_hours_of(year)}")
+    return {year for year, count in known.items() if count >= ENOUGH * _hours_of(year)}

@@ -1,8 +1,9 @@
 """Hourly rain and wind, reduced to a joint table of direction, speed and rate; the reduced records that ship.
 
-Of each hour with rain above freezing and a wind with a direction, the driving rain of the open field is kept exactly:
-hours are summed in cells of ten degrees, one metre a second and one doubling of the rate, and each cell keeps its own
-mean speed and rate, weighted by driving rain.
+Of each hour with rain above freezing and a wind with a direction, the driving rain of the open field is kept: hours
+are summed in cells of ten degrees, one metre a second and one doubling of the rate, and each cell keeps its own mean
+direction, speed and rate, weighted by driving rain. Where directions are observed in tens of degrees, as at airports,
+the sums on every wall are those of the hours themselves.
 """
 
 from __future__ import annotations
@@ -21,6 +22,7 @@ from speclint.tables.stations import ground_distance
 INDEX = "climate/rain_records.csv"
 SECTOR = 10  # degrees to a cell
 SPEED_STEP = 1.0  # m/s to a cell
+LEAST_DRIVEN = 1e-9  # L/m2 in an hour: less is nothing
 LEAST_RATE = 0.25  # mm/h; the first doubling of the rate starts here
 DAMP = 80.0  # % relative humidity from which ISO 9223 counts an hour above freezing as wet
 HOURS_OF_YEAR = 8766
@@ -52,7 +54,7 @@ class Cell:
     """Hours of like direction, speed and rate.
 
     Attributes:
-        direction: From which the wind blows: a multiple of ten degrees. [deg]
+        direction: From which the wind blows, weighted by driving rain; within five degrees of a multiple of ten. [deg]
         speed: Mean wind speed, weighted by driving rain. [m/s]
         rate: Mean rain rate, weighted by driving rain. [mm/h]
         hours: In a mean year. [h]
@@ -60,7 +62,7 @@ class Cell:
         driven: Rain driven in each year of the record onto an open wall that faces the wind. [L/m2]
     """
 
-    direction: int
+    direction: float
     speed: float
     rate: float
     hours: float
@@ -76,7 +78,8 @@ class Account:
         year: Calendar year.
         hours: Hours with wind and rain both observed. [h]
         rain: All rain and melted snow of those hours. [mm]
-        freezing: Part of it that fell below freezing: not counted as driving rain. [mm]
+        freezing: Part of it that fell below freezing: not counted as driving rain; None where no temperature is known,
+            so that snow counts as rain. [mm]
         calm: Part that fell above freezing in calm air. [mm]
         no_direction: Part that fell above freezing with a wind of no known direction: not counted. [mm]
         damp: Hours above freezing with a relative humidity of 80 % or more, as ISO 9223 counts wetness. [h]
@@ -86,7 +89,7 @@ class Account:
     year: int
     hours: int
     rain: float
-    freezing: float
+    freezing: float | None
     calm: float
     no_direction: float
     damp: int
@@ -145,7 +148,8 @@ def reduced(hours: Iterable[Hour]) -> tuple[tuple[Account, ...], tuple[Cell, ...
     driven: dict[tuple[int, int, int], dict[int, float]] = {}
     winds = wind_hours = 0.0
     for hour in hours:
-        tally = tallies.setdefault(hour.year, [0, 0.0, 0.0, 0.0, 0.0, 0, 0])
+        tally = tallies.setdefault(hour.year, [0, 0.0, 0.0, 0.0, 0.0, 0, 0, 0])
+        tally[7] += hour.temperature is not None
         cold = hour.temperature is not None and hour.temperature < 0
         if hour.temperature is not None and hour.humidity is not None:
             tally[6] += 1
@@ -168,21 +172,26 @@ def reduced(hours: Iterable[Hour]) -> tuple[tuple[Account, ...], tuple[Cell, ...
             tally[4] += hour.rain
         else:
             sector = round(hour.direction / SECTOR) % (360 // SECTOR)
-            octave = max(0, math.floor(math.log2(hour.rain / LEAST_RATE)))
+            octave = math.floor(math.log2(hour.rain / LEAST_RATE)) if hour.rain > LEAST_RATE else 0
             key = (sector, int(hour.speed / SPEED_STEP), octave)
             weight = hourly_driving_rain(hour.speed, hour.rain, 0.0)
-            found = sums.setdefault(key, [0.0] * 5)
-            for at, amount in enumerate((weight, weight * hour.speed, weight * hour.rain, 1.0, hour.rain)):
+            if weight < LEAST_DRIVEN:
+                continue
+            aside = (hour.direction - sector * SECTOR + 180) % 360 - 180
+            found = sums.setdefault(key, [0.0] * 6)
+            amounts = (weight, weight * hour.speed, weight * hour.rain, 1.0, hour.rain, weight * aside)
+            for at, amount in enumerate(amounts):
                 found[at] += amount
             years = driven.setdefault(key, {})
             years[hour.year] = years.get(hour.year, 0.0) + weight
     accounts = tuple(
-        Account(year, int(t[0]), t[1], t[2], t[3], t[4], int(t[5]), int(t[6])) for year, t in sorted(tallies.items())
+        Account(year, int(t[0]), t[1], t[2] if t[7] else None, t[3], t[4], int(t[5]), int(t[6]))
+        for year, t in sorted(tallies.items())
     )
     count = max(1, len(accounts))
     cells = tuple(
         Cell(
-            key[0] * SECTOR,
+            round(key[0] * SECTOR + total[5] / total[0], 6) % 360,
             total[1] / total[0],
             total[2] / total[0],
             total[3] / count,
@@ -291,5 +300,5 @@ def _account(line: str) -> Account:
 def _cell(line: str) -> Cell:
     direction, speed, rate, hours, rain, *driven = line.split(",")
     return Cell(
-        int(direction), float(speed), float(rate), float(hours), float(rain), tuple(float(one or 0) for one in driven)
+        float(direction), float(speed), float(rate), float(hours), float(rain), tuple(float(one or 0) for one in driven)
     )

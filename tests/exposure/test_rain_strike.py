@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from speclint.exposure.courses import Courses, courses
 from speclint.exposure.cover import Edge, slant_passed
 from speclint.exposure.face import Face, Lean
-from speclint.exposure.rain_rays import RainSector, level_sectors, rain_sectors
+from speclint.exposure.rain_rays import LevelRain, RainSector, level_sectors, rain_sectors
 from speclint.exposure.strike import falling_at, free_by_year, front, rain_at
 from speclint.science.driving_rain import hourly_driving_rain, terrain_roughness
 from speclint.science.raindrops import share_past_edge
@@ -184,8 +184,11 @@ def test_the_mean_of_a_wall_is_by_area() -> None:
 
 def test_level_faces_under_an_edge_take_a_part_and_open_ones_all() -> None:
     cells = reduced(rain_hours("BOS-2018", warm_only=True))[1]
-    sectors = level_sectors(cells)
-    assert 1.0 == falling_at(sectors, 60.0, [], 1.0)
-    found = [falling_at(sectors, 60.0, [Edge(inside, 3.0)], 1.0) for inside in (0.1, 0.5, 1.5, 4.0)]
+    rain = LevelRain(level_sectors(cells), 0.0)
+    assert 1.0 == falling_at(rain, 60.0, [], 1.0)
+    calmer = LevelRain(rain.sectors, 100.0)
+    under = [Edge(0.5, 3.0)]
+    assert falling_at(calmer, 60.0, under, 1.0) < falling_at(rain, 60.0, under, 1.0)
+    found = [falling_at(rain, 60.0, [Edge(inside, 3.0)], 1.0) for inside in (0.1, 0.5, 1.5, 4.0)]
     assert sorted(found, reverse=True) == found
     assert 0 < found[-1] < found[0] < 1

@@ -58,7 +58,7 @@ def test_a_wall_less_its_opposite_is_the_vector_of_the_rose() -> None:
     sectors = rain_sectors(cells)
     driven = [0.0] * 36
     for sector in sectors:
-        driven[int(sector.azimuth) // 10] += sector.driven[0]
+        driven[round(sector.azimuth / 10) % 36] += sector.driven[0]
     direction, steadiness = mean_direction(driven)
     for azimuth in range(0, 360, 30):
         difference = free_by_year(sectors, azimuth)[0] - free_by_year(sectors, azimuth + 180)[0]
@@ -154,17 +154,12 @@ def _eight_of_ten(ratios: list[float]) -> tuple[float, float]:
 def test_the_spreads_are_those_of_leaving_each_record_out() -> None:
     sure = sure_directions()
     assert 59 == len(sure)
-    ratios: dict[str, list[float]] = {
-        name: [] for name in ("record nearby", "nearest records", "stated direction", "no direction")
-    }
+    ratios: dict[str, list[float]] = {name: [] for name in ("nearest records", "stated direction", "no direction")}
     for one in sure:
         true = _walls(one.shares)
         others = [
             (other, away) for other, away in nearest_directions(one.latitude, one.longitude, 99) if other is not one
         ]
-        near, away = others[0]
-        if away < 150:
-            ratios["record nearby"] += [a / b for a, b in zip(true, _walls(near.shares), strict=True)]
         three = [sum(other.shares[at] for other, _ in others[:3]) / 3 for at in range(36)]
         ratios["nearest records"] += [a / b for a, b in zip(true, _walls(three), strict=True)]
         direction, _ = mean_direction(one.shares)
@@ -177,6 +172,37 @@ def test_the_spreads_are_those_of_leaving_each_record_out() -> None:
         ratios["no direction"] += true
     for name, found in ratios.items():
         assert SPREADS[name] == pytest.approx(_eight_of_ten(found), abs=0.01), name
+
+
+def _amounts(title: str) -> list[tuple[float, ...]]:
+    """Driving rain on sixteen walls in each year. [L/m2]"""
+    sectors = rain_sectors(find_record(title).cells)
+    return [free_by_year(sectors, point * 22.5) for point in range(16)]
+
+
+def test_the_spread_of_a_record_nearby_is_that_of_near_pairs() -> None:
+    sure = sure_directions()
+    walls = {one.title: [sum(years) / len(years) for years in _amounts(one.title)] for one in sure}
+    ratios = [
+        a / b
+        for one in sure
+        for other in sure
+        if one is not other and ground_distance(one.latitude, one.longitude, other.latitude, other.longitude) < 150
+        for a, b in zip(walls[one.title], walls[other.title], strict=True)
+    ]
+    assert 36 * 16 == len(ratios)
+    assert SPREADS["record nearby"] == pytest.approx(_eight_of_ten(ratios), abs=0.01)
+
+
+def test_the_spread_of_one_year_is_that_of_the_years_of_each_record() -> None:
+    ratios = [
+        amount / (sum(years) / len(years))
+        for one in sure_directions()
+        for years in _amounts(one.title)
+        if len(years) >= 3
+        for amount in years
+    ]
+    assert SPREADS["one year"] == pytest.approx(_eight_of_ten(ratios), abs=0.01)
 
 
 def test_the_spread_of_the_amount_is_that_of_the_roses() -> None:
