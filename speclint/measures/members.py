@@ -128,6 +128,12 @@ def post_free_rain(post: Facts, work: Working) -> float:
     return float(work.need(_wall_of(post, work), "free driving rain"))
 
 
+@measure("post", "mean open wall", "depth", "driving rain on a bare wall of the lot, mean of all bearings")
+def post_mean_open_wall(post: Facts, work: Working) -> float:
+    """That of the wall it stands before."""
+    return float(work.need(_wall_of(post, work), "mean open wall"))
+
+
 @measure("deck", "rain on top", "share", "part of the year's rain that lands on its boards, mean of its depth")
 def deck_rain(deck: Facts, work: Working) -> float:
     """Level places from the wall to its outer edge, under its porch or under the roof edge over the wall."""

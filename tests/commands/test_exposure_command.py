@@ -27,7 +27,7 @@ def test_the_screen_shows_every_wall_its_courses_and_what_cover_would_do(run: Ru
     assert (0, "") == (result.status, result.err)
     for told in (
         "hourly record of Boston, MA, 2017-2019",
-        "strikes wood",
+        "strikes  ",
         "in tenths",
         "What more cover would do",
         "8' porch",
@@ -39,6 +39,23 @@ def test_the_screen_shows_every_wall_its_courses_and_what_cover_would_do(run: Ru
     assert [12, 27] == [len(strip.split()[1]) for strip in strips]
 
 
+def test_the_worst_wall_leads_with_the_cover_that_is_enough(run: Run) -> None:
+    bare = HOUSE.replace("eaves 2'; rakes 1'", 'eaves 3"; rakes 3"')
+    told = run("exposure", "a.plan", a=bare).out
+    (worst,) = (line for line in told.splitlines() if line.startswith("Worst"))
+    assert "of a bare wall" in worst
+    assert "enough: " in worst
+    assert (
+        "No wall is exposed"
+        in run("exposure", "a.plan", a=HOUSE.replace("eaves 2'; rakes 1'", "eaves 6'; rakes 6'")).out
+    )
+
+
+def test_a_wall_can_be_asked_for_by_its_name_alone(run: Run) -> None:
+    by_label, by_name = run("exposure", "a.plan", "wall", "west", a=HOUSE), run("exposure", "a.plan", "west", a=HOUSE)
+    assert (0, by_label.out) == (by_name.status, by_name.out)
+
+
 def test_one_wall_can_be_asked_for(run: Run) -> None:
     result = run("exposure", "a.plan", "wall", "west", a=HOUSE)
     assert (0, False) == (result.status, "\nsouth " in result.out)
@@ -47,8 +64,8 @@ def test_one_wall_can_be_asked_for(run: Run) -> None:
 def test_alternates_are_compared(run: Run) -> None:
     result = run("exposure", "a.plan", "--alternates", a=HOUSE)
     assert (0, True) == (result.status, "wide eaves" in result.out)
-    assert "less by" in result.out
-    assert "more by" not in result.out
+    assert "  less" in result.out
+    assert "  more" not in result.out
 
 
 @pytest.mark.parametrize(

@@ -24,6 +24,7 @@ WRITTEN: dict[str, tuple[str, ...]] = {
 }
 SPECIES = sorted(species.name for species in all_species())
 STATIONS = ("Marquette, MI", "Duluth, MN", "Astoria, OR", "Boise, ID")
+ON_LAND = {"latitude": ("40", "44.5"), "longitude": ("-90", "-104.2")}  # every pair of them lies among the stations
 LINE_END = st.sampled_from(["\n", ";  ", "\n\n", "  # a note; with a semicolon\n"])
 
 
@@ -55,6 +56,8 @@ def plain(setting: Setting, finest: int) -> st.SearchStrategy[str]:
 
 def written(setting: Setting) -> st.SearchStrategy[str]:
     """A value of a setting other than a part, as text."""
+    if setting.name in ON_LAND:
+        return st.sampled_from(ON_LAND[setting.name])
     if setting.choices is not None:
         return st.sampled_from(sorted(setting.choices))
     match setting.dimension:
