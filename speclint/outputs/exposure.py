@@ -98,9 +98,7 @@ def _hazard(sheet: Sheet, site: Facts) -> list[Line]:
 
 def _worst(views: list[WallView], system: System) -> list[Line]:
     """The wall that takes most, and the cheapest cover that is enough for it."""
-    known = [
-        (float(str(view.value("rain exposure"))), view) for view in views if view.value("rain exposure") is not None
-    ]
+    known = [(found, view) for view in views if isinstance(found := view.value("rain exposure"), float)]
     if len(known) < 2:
         return []
     exposure, view = max(known, key=lambda pair: pair[0])
