@@ -151,6 +151,7 @@ def weather() -> None:
     import numpy
 
     from speclint.exposure.courses import courses_in
+    from speclint.exposure.sunned import sunned_courses
     from speclint.language.parse import parse
     from speclint.measures.facts import Sheet
     from speclint.measures.register import measures
@@ -162,6 +163,7 @@ def weather() -> None:
 
     def once() -> int:
         courses_in.cache_clear()  # every face is summed anew
+        sunned_courses.cache_clear()
         sheet = Sheet(home)
         walls = sheet.of_kind("wall")
         for wall in walls:
