@@ -76,6 +76,7 @@ UNITS: dict[str, tuple[Dimension, float]] = {
     "years":  ("duration", 365.25),
     "year":   ("duration", 365.25),
     "days":   ("duration", 1.0),
+    "day":    ("duration", 1.0),
 }  # fmt: skip
 
 # The SI unit in which a value of a dimension is kept, for programs that read it.
@@ -300,8 +301,9 @@ def _date(ordinal: float, system: System, text: str) -> str:
 def _duration(days: float, system: System, text: str) -> str:
     if days >= 365:
         years = days / 365.25
-        return f"{years:.0f} years" if years >= 10 or years % 1 < 0.05 else f"{years:.1f} years"
-    return f"{days:.0f} days"
+        shown = f"{years:.0f}" if years >= 10 or years % 1 < 0.05 else f"{years:.1f}"
+        return f"{shown} year" if shown == "1" else f"{shown} years"
+    return f"{days:.0f} day" if f"{days:.0f}" == "1" else f"{days:.0f} days"
 
 
 # For the plain dimensions: (imperial format, divisor), (metric format, divisor).

@@ -49,12 +49,27 @@ def run(stated: argparse.Namespace) -> int:
         only = element_of(sheet, label) if label else None
         lines += [(), (Part(f"In {plan.name}", "title"),)]
         system = units_of(stated, plan.text)
-        if name in GENERAL and rule is None:
+        if name == "seasoning" and rule is None:
+            lines += wrapped(_seasonings(sheet, only, system))
+        elif name in GENERAL and rule is None:
             lines += wrapped(topic_in_plan(name, sheet, only, system))
         else:
             lines += _in_plan(name, rule, book, sheet, only, system)
     put(rendered(lines, stated))
     return status
+
+
+def _seasonings(sheet: Sheet, only: Facts | None, system: System) -> list[Line]:
+    """Kiln-dried, air-dried and green logs side by side, for a wall or for every wall of stacked logs."""
+    from speclint.outputs.places import places_lines
+    from speclint.outputs.seasonings import seasonings_lines
+
+    walls = [only] if only else [wall for wall in sheet.of_kind("wall") if wall["stacked"] == "yes"]
+    walls = [wall for wall in walls if wall.element.kind == "wall"]
+    lines: list[Line] = []
+    for wall in walls:
+        lines += [*seasonings_lines(sheet, wall, system), (), *places_lines(sheet, wall, system), ()]
+    return lines or [(Part("  the plan has no wall of stacked logs", "quiet"),)]
 
 
 def _parted(words: list[str]) -> tuple[str, str, str]:

@@ -99,6 +99,21 @@ def parser() -> argparse.ArgumentParser:
     exposure.add_argument("--alternates", action="store_true", help="compare every alternate with the plan as drawn")
     _reader_words(exposure)
 
+    upkeep = _command(commands, "upkeep", "forecast what the owner will do, when, from what, and at what cost")
+    upkeep.add_argument("plan", metavar="PLAN", nargs="?", help="plan file; the demo plan with --demo")
+    upkeep.add_argument("--demo", action="store_true", help="use the demo plan")
+    upkeep.add_argument("--alternate", metavar="NAME", default="", help="with this alternate in place")
+    upkeep.add_argument("--years", metavar="N", type=int, default=30, help="length of the forecast (default: 30)")
+    upkeep.add_argument("--rates", metavar="FILE", help="your own rates (default: invented ones, for demonstration)")
+    upkeep.add_argument("--today", metavar="DATE", help="the day from which years are counted (default: today)")
+    form = upkeep.add_mutually_exclusive_group()
+    form.add_argument("--alternates", action="store_true", help="compare every alternate with the plan as drawn")
+    form.add_argument("--json", action="store_true", help="print an object for programs")
+    form.add_argument("--csv", action="store_true", help="print the schedule in rows for a spreadsheet")
+    form.add_argument("--calendar", action="store_true", help="print an iCalendar file (RFC 5545)")
+    upkeep.add_argument("--into", metavar="FILE", help="write the result to a file")
+    _reader_words(upkeep)
+
     begin = _command(commands, "begin", "write a commented starter plan")
     begin.add_argument("file", metavar="FILE", help="the plan to write; an existing file is left alone")
 

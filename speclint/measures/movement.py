@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from speclint.citation import Citation
-from speclint.measures.facts import Facts, Working
+from speclint.measures.facts import Facts, NotStated, Working
+from speclint.measures.moisture import drying_of
 from speclint.measures.register import measure
+from speclint.quantity import Absent, Missing
 from speclint.science.settlement import (
+    PRACTICE,
     compaction_allowance,
     headspace_need,
     jack_travel_need,
@@ -13,13 +18,11 @@ from speclint.science.settlement import (
     settlement,
     stack_shrinkage,
 )
-from speclint.tables.species import find_species
-from speclint.units import INCH
+from speclint.science.settling_time import adjuster_turns, roof_tilt, settlement_at
+from speclint.units import INCH, show
 
-SERVICE = 12.0  # percent
 MARGIN = 0.25 * INCH
 JACK_MARGIN = 1.0 * INCH
-PRESUMED = Citation("icc-400-2007", "Section 302.2.2, presumed service moisture", "second-hand")
 COMMON = Citation("", "margin left when the wall is at rest", "common practice")
 
 
@@ -42,42 +45,67 @@ def settling_rate(wall: Facts, work: Working) -> float:
 
 
 def _computed_rate(wall: Facts, work: Working) -> float:
-    species = find_species(work.need(wall, "species"))
-    work.cite(species.citation)
-    if species.doubt:
-        work.note(f"{species.name}: {species.doubt}")
-    seasoning = work.need(wall, "seasoning")
-    moisture = work.maybe(wall, "moisture")
-    if moisture is None:
-        moisture = 19.0 if seasoning == "kiln-dried" else species.fibre_saturation
-        reason = "no moisture content stated: reckoned as " + ("19 %" if seasoning == "kiln-dried" else "green")
-        basis = Citation("icc-400-2007", "Section 302.2.2, logs without certified drying", "second-hand")
-        work.assume("moisture", moisture, "percent", reason, basis)
-    scribed = work.maybe(wall, "scribed") == "yes"
-    kind = "scribed" if scribed else "chinked" if work.maybe(wall, "joint") == "chinked" else "milled"
-    service = work.assume("service moisture", SERVICE, "percent", "moisture content in a heated house", PRESUMED)
-    mean = (species.radial_shrinkage + species.tangential_shrinkage) / 2
-    dries = {"moisture_design": float(moisture), "moisture_service": float(service)}
-    fibres = species.fibre_saturation
-    shrinks = work.call(stack_shrinkage, height=1.0, shrinkage=mean, fibre_saturation=fibres, **dries)
-    beds = work.call(compaction_allowance, scribed=kind == "scribed")
-    builders = work.call(practice_allowance, log_kind=kind, seasoning=seasoning)
+    dries = drying_of(wall, work)
+    fibres = dries.species.fibre_saturation
+    shrinks = work.call(
+        stack_shrinkage, height=1.0, shrinkage=dries.mean_shrinkage, fibre_saturation=fibres, **dries.moistures
+    )
+    beds = work.call(compaction_allowance, scribed=dries.kind == "scribed")
+    builders = work.call(practice_allowance, log_kind=dries.kind, seasoning=dries.seasoning)
     work.note(
-        f"the larger of {builders * 100:.2g} % that builders allow for {seasoning} {kind} logs, and "
+        f"the larger of {builders * 100:.2g} % that builders allow for {dries.seasoning} {dries.kind} logs, and "
         f"{shrinks * 100:.2g} % of shrinkage with {beds * 100:.2g} % of bedding down"
     )
     return float(
         work.call(
             settlement,
             height=1.0,
-            shrinkage_radial=species.radial_shrinkage,
-            shrinkage_tangential=species.tangential_shrinkage,
+            shrinkage_radial=dries.species.radial_shrinkage,
+            shrinkage_tangential=dries.species.tangential_shrinkage,
             fibre_saturation=fibres,
-            log_kind=kind,
-            seasoning=seasoning,
-            **dries,
+            log_kind=dries.kind,
+            seasoning=dries.seasoning,
+            **dries.moistures,
         )
     )
+
+
+@measure("wall", "shrinkage part", "length", "what its logs lose in height by drying, as the log standard reckons it")
+def shrinkage_part(wall: Facts, work: Working) -> float:
+    """By the standard's formula with the mean of radial and tangential shrinkage; its bounds are with either one."""
+    dries = drying_of(wall, work)
+    height = float(work.need(wall, "height"))
+    low, mean, high = (
+        float(
+            work.call(
+                stack_shrinkage,
+                height=height,
+                shrinkage=shrinkage,
+                fibre_saturation=dries.species.fibre_saturation,
+                **dries.moistures,
+            )
+        )
+        for shrinkage in (dries.species.radial_shrinkage, dries.mean_shrinkage, dries.species.tangential_shrinkage)
+    )
+    work.range(low, high, "shrinkage across the rings and along them")
+    return mean
+
+
+@measure("wall", "bedding part", "length", "what it loses in height as coped logs bed down on one another")
+def bedding_part(wall: Facts, work: Working) -> float:
+    """Up to one percent of the height where logs are coped; none where they bear flat. It is added to shrinkage."""
+    dries = drying_of(wall, work)
+    share = work.call(compaction_allowance, scribed=dries.kind == "scribed")
+    return float(work.need(wall, "height")) * float(share)
+
+
+@measure("wall", "builders allowance", "length", "what builders allow for the settling of such logs, all told")
+def builders_allowance(wall: Facts, work: Working) -> float:
+    """By kind of joint and seasoning. It stands beside the computed parts and is never added to them."""
+    dries = drying_of(wall, work)
+    share = work.call(practice_allowance, log_kind=dries.kind, seasoning=dries.seasoning)
+    work.cite(Citation("", f"{dries.seasoning} {dries.kind} logs", PRACTICE[dries.kind, dries.seasoning][1]))
+    return float(work.need(wall, "height")) * float(share)
 
 
 @measure("window, door", "stacked", "yes or no", "whether it is in a wall of stacked logs")
@@ -97,19 +125,30 @@ def opening_headspace(opening: Facts, work: Working) -> float:
 @measure("post", "settling past", "length", "how far the wall that shares its load comes down beside it")
 def settling_past(post: Facts, work: Working) -> float:
     """How far the walls along the porches it carries come down where the porch roof hangs on them."""
-    carried = [*post["porches"], *(porch for beam in post["beams"] for porch in beam["porches"])]
-    hung = [porch for porch in dict.fromkeys(carried) if work.maybe(porch, "hung on") != "posts"]
+    return max((settling_at(wall, porch, work) for porch, wall in walls_beside(post, work)), default=0.0)
+
+
+def porches_on(post: Facts) -> tuple[Facts, ...]:
+    """The porches that a post carries, itself or by way of beams."""
+    return tuple(dict.fromkeys([*post["porches"], *(porch for beam in post["beams"] for porch in beam["porches"])]))
+
+
+def walls_beside(post: Facts, work: Working) -> list[tuple[Facts, Facts]]:
+    """The porches whose roof a post shares with a wall, each with that wall."""
+    hung = [porch for porch in porches_on(post) if work.maybe(porch, "hung on") != "posts"]
     for porch in hung:
         if not porch["along"]:
             raise work.missing(porch, "along")
-    return max((settling_at(wall, porch, work) for porch in hung for wall in porch["along"]), default=0.0)
+    return [(porch, wall) for porch in hung for wall in porch["along"]]
 
 
 def settling_at(wall: Facts, porch: Facts, work: Working) -> float:
     """How far a wall comes down at the height at which a porch roof meets it; at its top where that is not stated."""
     whole = float(work.need(wall, "settlement"))
     meets, height = work.maybe(porch, "roof height"), float(work.need(wall, "height"))
-    return whole if meets is None else whole * min(1.0, float(meets) / height)
+    if meets is None or float(meets) >= height:
+        return whole
+    return float(work.call(settlement_at, height=float(meets), rate=whole / height))
 
 
 @measure("post", "travel need", "length", "travel its adjuster needs")
@@ -120,6 +159,113 @@ def travel_need(post: Facts, work: Working) -> float:
         return 0.0
     margin = work.assume("margin", JACK_MARGIN, "length", "an inch of travel in hand", COMMON)
     return float(work.call(jack_travel_need, height=past, rate=1.0, margin=margin))
+
+
+@dataclass(frozen=True, slots=True)
+class JackCalendar:
+    """When an adjuster is lowered, and how far: months after the logs are stacked, and lengths in m."""
+
+    turns: tuple[tuple[int, float], ...]
+
+    def __str__(self) -> str:
+        if not self.turns:
+            return "never: nothing settles past it"
+        return "; ".join(
+            f"month {month}: {show(lower, 'length')} ({1000 * lower:.0f} mm)" for month, lower in self.turns
+        )
+
+
+@measure("post", "jack calendar", "record", "when its adjuster is lowered beside a settling wall, and how far")
+def jack_calendar(post: Facts, work: Working) -> JackCalendar:
+    """The settlement beside it over five years, by the seasoning of the wall that comes down farthest."""
+    past = float(work.need(post, "settling past"))
+    beside = [(settling_at(wall, porch, work), wall) for porch, wall in walls_beside(post, work)]
+    if past == 0 or not beside:
+        return JackCalendar(())
+    _, wall = max(beside, key=lambda pair: pair[0])
+    seasoning = str(work.need(wall, "seasoning"))
+    work.note(f"months after the logs of {wall.label} are stacked; what is measured at the house goes before it")
+    work.note("who lowers a loaded post shores it as the maker of the adjuster and the engineer say")
+    return JackCalendar(work.call(adjuster_turns, settles=past, seasoning=seasoning))
+
+
+def _tilts(porch: Facts, work: Working) -> tuple[float | Missing, float]:
+    """Slope that a porch roof loses with adjusters at the end of their travel, and with adjusters never touched.
+
+    The first is the setting that is missing where a post has an adjuster of unknown travel.
+    """
+    hung = work.need(porch, "hung on")
+    if hung == "posts":
+        return 0.0, 0.0
+    walls = porch["along"] or ()
+    if not walls:
+        raise work.missing(porch, "along")
+    posts = [
+        post
+        for post in work.sheet.of_kind("post")
+        if porch in porches_on(post) and work.maybe(post, "temporary") != "yes"
+    ]
+    if not posts:
+        raise work.absent("the plan names no lasting post that carries it")
+    settles = max(settling_at(wall, porch, work) for wall in walls)
+    if settles == 0:
+        return 0.0, 0.0
+    span = min(_span(porch, post, work) for post in posts)
+    never = float(work.call(roof_tilt, settles=settles, followed=0.0, span=span))
+    travels = [_travel(post, work) for post in posts]
+    unknown = next((travel for travel in travels if isinstance(travel, Missing)), None)
+    if unknown is not None:
+        return unknown, never
+    travel = min(float(travel) for travel in travels if not isinstance(travel, Missing))
+    return float(work.call(roof_tilt, settles=settles, followed=min(travel, settles), span=span)), never
+
+
+def _span(porch: Facts, post: Facts, work: Working) -> float:
+    """From the wall to a post of its porch, level. [m]"""
+    depth = float(work.need(porch, "depth"))
+    inset = work.maybe(post, "inset")
+    if inset is None:
+        work.note(f"{post.label} taken under the drip edge: a plan can state its inset")
+        return depth
+    if inset >= depth:
+        raise work.absent(f"{post.label} stands no farther from the wall than the wall itself")
+    return depth - float(inset)
+
+
+def _travel(post: Facts, work: Working) -> float | Missing:
+    """How far a post can be lowered; none where it has no adjuster or the plan says nothing of one. [m]"""
+    if work.maybe(post, "adjuster") in (None, "none"):
+        return 0.0
+    travel = work.maybe(post, "travel")
+    return Missing(post.label, "travel", post.element.place) if travel is None else float(travel)
+
+
+@measure("porch", "roof tilt", "slope", "slope its roof loses as the wall settles and its posts are never lowered")
+def porch_tilt(porch: Facts, work: Working) -> float:
+    """Settlement where the roof hangs, over the distance to its posts; at the least with all travel used."""
+    left, never = _tilts(porch, work)
+    if not isinstance(left, Missing):
+        work.range(left, never, "all travel of its adjusters used, and none of it")
+    return never
+
+
+@measure("porch", "tilt left", "slope", "slope its roof loses even with all travel of its adjusters used")
+def porch_tilt_left(porch: Facts, work: Working) -> float:
+    """What of the settlement is beyond the least travel of its posts, over the distance to them."""
+    left, _ = _tilts(porch, work)
+    if isinstance(left, Missing):
+        raise NotStated(Absent(work.name, porch.label, (left,)))
+    return left
+
+
+@measure("porch", "pitch left", "slope", "slope its roof keeps as the wall settles and its posts are never lowered")
+def pitch_left(porch: Facts, work: Working) -> float:
+    """Its pitch less the slope lost; at best with all travel of its adjusters used. Below zero it falls to the wall."""
+    pitch = float(work.need(porch, "roof pitch"))
+    left, never = _tilts(porch, work)
+    if not isinstance(left, Missing):
+        work.range(pitch - never, pitch - left, "no travel of its adjusters used, and all of it")
+    return pitch - never
 
 
 @measure("junction, chimney, stone, ledger", "settling past", "length", "how far the wall it meets comes down past it")

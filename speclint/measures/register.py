@@ -42,12 +42,15 @@ MODULES = (
     "cover_options",
     "members",
     "ground",
+    "moisture",
     "movement",
     "roofs",
     "water",
     "frames",
     "wood",
     "finishes",
+    "access",
+    "decay",
 )
 
 

@@ -106,6 +106,9 @@ class Beam(Element):
         {"log": "a log", "sawn timber": "one sawn piece", "glulam": "glued laminated", "built-up": "plies"},
     )
     species: str | None = say.species("its species")
+    wood: str | None = say.choice("heartwood or sapwood", words.HEARTWOOD)
+    seasoning: str | None = say.choice("how it was dried", words.SEASONING, then=[("to", "moisture")])
+    moisture: float | None = say.number("percent", "moisture content when it is set", "15%", 3, 200)
     treatment: str | None = say.choice("preservative treatment", words.TREATMENTS)
     past_edge: float | None = say.length(
         "how far its end reaches past the roof edge above; negative inside", '-12"', low=-15, high=5

@@ -133,6 +133,8 @@ class Purlin(Element):
     wall: str | None = say.part("the gable wall it comes through", ("wall",), "east")
     count: float | None = say.number("count", "how many alike", "3", 1, 50)
     reach: float | None = say.length("how far its end stands out past the wall face", '20"', high=12)
+    species: str | None = say.species("its species, where its wall is not of logs")
+    wood: str | None = say.choice("heartwood or sapwood", words.HEARTWOOD)
     end_grain: str | None = say.choice("what closes the end", words.ENDS)
     treatment: str | None = say.choice("preservative treatment", words.TREATMENTS)
 

@@ -88,9 +88,12 @@ class Wall(Element):
         "underside of that storey above the lowest wood of the wall", "9'", low=0.3, high=15
     )
     treatment: str | None = say.choice("preservative treatment", words.TREATMENTS)
+    surface: str | None = say.choice("surface of the wood outside", words.WOOD_SURFACES)
     finish: str | None = say.choice("finish outside", words.FINISHES)
     coats: float | None = say.count("coats of finish", "2", 0, 10)
     colour: str | None = say.choice("depth of colour", words.COLOURS)
+    back_primed: str | None = say.yes_no("whether siding is coated on its back before it goes up")
+    sheen: str | None = say.choice("shine of a solid stain or paint", words.SHEENS)
     sheltered_by: tuple[str, ...] | None = say.parts("porches that roof over this wall", ("porch",), "lake")
     fasteners: str | None = say.choice("metal of nails and screws outside", words.METALS)
     horizontal_trim: str | None = say.choice(

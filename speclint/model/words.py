@@ -16,6 +16,13 @@ FINISHES = {
     "none": "bare wood",
 }
 COLOURS = {"light": "pale", "medium": "mid tones", "dark": "dark brown to black"}
+SHEENS = {"flat": "no shine", "satin": "some shine", "gloss": "full shine"}
+WOOD_SURFACES = {
+    "planed": "milled or planed smooth",
+    "sawn": "as it left the saw, or textured",
+    "hand-hewn": "hewn with axe or adze",
+    "peeled": "bark drawn off, the log left as it grew",
+}
 TREATMENTS = {
     "none": "untreated",
     "borate": "a borate treatment",

@@ -77,6 +77,9 @@ class Care(Element):
     single: ClassVar[bool] = True
 
     refinish: float | None = say.number("duration", "interval between coats on walls", "4 years", 1, 15000)
+    refinish_decks: float | None = say.number(
+        "duration", "interval between coats on decks, rails and posts, where they have their own", "2 years", 1, 15000
+    )
     wash: float | None = say.number("duration", "interval between washings", "1 year", 1, 15000)
     gutters: float | None = say.number("duration", "interval between cleanings of gutters", "180 days", 1, 15000)
     jacks: float | None = say.number("duration", "interval between adjustments of jacks", "180 days", 1, 15000)
@@ -93,9 +96,19 @@ class Care(Element):
     coating_moisture: float | None = say.number(
         "percent", "highest moisture content at which a coat goes on", "15%", 3, 100
     )
+    coating_temperature: float | None = say.number(
+        "temperature", "lowest temperature of the day and the night after it in which a coat goes on", "50 F", -30, 60
+    )
     first_coat: float | None = say.number(
         "duration", "longest time that bare wood waits for its first coat", "14 days", 0, 3000
     )
+    cleaner_goes: str | None = say.choice(
+        "which way cleaner is put on a wall", {"bottom up": "from the foot to the eave", "top down": "from the eave"}
+    )
+    rinse_goes: str | None = say.choice(
+        "which way it is rinsed off", {"top down": "from the eave to the foot", "bottom up": "from the foot"}
+    )
+    drying: float | None = say.number("duration", "dry weather between a washing and a coat", "3 days", 0, 400)
 
 
 class Obstruction(Element):

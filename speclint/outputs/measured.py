@@ -44,7 +44,16 @@ def as_csv(chosen: list[Facts], sheet: Sheet, courses_only: bool) -> str:
                     unit = SI.get(measure.dimension, measure.dimension)
                     told = _number(quantity.value)
                     rows.writerow(
-                        [_text(sheet.home.name), _text(facts.label), "", name, told, unit, *bounds, quantity.how]
+                        [
+                            spreadsheet_text(sheet.home.name),
+                            spreadsheet_text(facts.label),
+                            "",
+                            name,
+                            told,
+                            unit,
+                            *bounds,
+                            quantity.how,
+                        ]
                     )
         if facts.element.kind == "wall":
             for at, row in enumerate(course_table(sheet, facts).rows, 1):
@@ -53,11 +62,13 @@ def as_csv(chosen: list[Facts], sheet: Sheet, courses_only: bool) -> str:
                         low = row["rain share low"] if name == "rain share" else None
                         high = row["rain share high"] if name == "rain share" else None
                         cells = (_number(value), COLUMNS[name], _number(low), _number(high), "computed")
-                        rows.writerow([_text(sheet.home.name), _text(facts.label), at, name, *cells])
+                        rows.writerow(
+                            [spreadsheet_text(sheet.home.name), spreadsheet_text(facts.label), at, name, *cells]
+                        )
     return text.getvalue()
 
 
-def _text(text: str) -> str:
+def spreadsheet_text(text: str) -> str:
     """A text that a spreadsheet would take for a formula, marked as text."""
     return f"'{text}" if text[:1] in ("=", "+", "-", "@") else text
 

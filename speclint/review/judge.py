@@ -128,7 +128,7 @@ class _Writer:
     def _message(self, words: dict[str, str], answer: Answer) -> str:
         """What the rule says, and every further comparison that fails with it."""
         further = [
-            f"{side.quantity.name} {self._shown(side)}, where {self._shown(other.needed)} is needed"
+            f"{side.quantity.name} {self._shown(side)}, where {self._bound(other, side)} is wanted"
             for other in answer.also
             if (side := other.stated) is not None and side.quantity is not None
         ]
@@ -154,6 +154,14 @@ class _Writer:
         if side is None or side.value is None:
             return "not stated"
         return shown(side.value, side.dimension, self.system, side.text)
+
+    def _bound(self, answer: Answer, stated: Side) -> str:
+        """A bound in words, in the unit of what it bounds: a bare number against a share is told in percent."""
+        needed = answer.needed
+        told = self._shown(needed)
+        if needed is not None and stated.dimension == "share":
+            told = shown(needed.value, "share", self.system, "")
+        return f"at most {told}" if answer.sign in ("<=", "<") else f"{told} or more"
 
     def _place(self, stated: Side | None, answer: Answer) -> Span:
         if stated is not None and stated.quantity is not None and stated.quantity.place.line:

@@ -1,12 +1,12 @@
-"""How long a coat on a wall lasts."""
+"""How long a coat lasts outdoors: the handbook's tables, and what a place makes of them."""
 
 from __future__ import annotations
 
-from itertools import pairwise
+import math
 from types import MappingProxyType
 
 from speclint.science.after import after
-from speclint.science.inputs import above_zero, known, not_negative
+from speclint.science.inputs import above_zero, known
 
 LIVES = MappingProxyType(
     {
@@ -17,13 +17,25 @@ LIVES = MappingProxyType(
         "paint":                 (10.0, 20.0),
     }
 )  # fmt: skip
-# azimuth [deg] and factor for the sun on a wall that looks that way
-SUN = ((0.0, 1.3), (90.0, 1.0), (180.0, 0.7), (270.0, 0.65), (360.0, 1.3))
-WELL_COVERED = 0.5
-BARELY_COVERED = 0.1
-WELL_COVERED_FACTOR = 1.5
-BARELY_COVERED_FACTOR = 0.8
-DARK_FACTOR = 0.8
+FILMS = ("solid stain", "paint")
+CEDAR, SOFTWOOD = "cedar or redwood", "pine, fir or spruce"
+SMOOTH, TEXTURED = "smooth", "saw-textured"
+COLUMNS = ("tinted clear", "semitransparent stain", "paint", "solid stain")
+# Table 16-4 as recalled: years by (wood, texture), one pair for each of COLUMNS; siding is flat-grained
+BY_WOOD = MappingProxyType(
+    {
+        (CEDAR, SMOOTH):      ((1.0, 2.0), (2.0, 4.0), ( 8.0, 12.0), ( 6.0, 10.0)),
+        (CEDAR, TEXTURED):    ((2.0, 3.0), (4.0, 8.0), (15.0, 20.0), (10.0, 15.0)),
+        (SOFTWOOD, SMOOTH):   ((1.0, 2.0), (2.0, 3.0), ( 6.0, 10.0), ( 6.0,  8.0)),
+        (SOFTWOOD, TEXTURED): ((2.0, 3.0), (4.0, 7.0), ( 8.0, 12.0), ( 8.0, 10.0)),
+    }
+)  # fmt: skip
+DECKING = MappingProxyType(
+    {
+        SMOOTH:   ((1.0, 2.0), (2.0, 3.0), (2.0, 3.0), (1.0, 2.0)),
+        TEXTURED: ((2.0, 3.0), (3.0, 6.0), (2.0, 3.0), (1.0, 2.0)),
+    }
+)  # fmt: skip
 
 
 @after("fpl-gtr-190", "Table 16-5", "published")
@@ -53,49 +65,94 @@ def finish_life(family: str) -> tuple[float, float]:
     return LIVES[family]
 
 
-@after("", "factors for sun, cover and colour", "ours", cover=(0, 2))
-def finish_life_adjusted(low: float, high: float, orientation: float, cover: float, dark: bool) -> tuple[float, float]:
-    """Life of a finish on one wall, by the way it looks, the roof over it and its colour.
+@after("fpl-gtr-190", "Table 16-4", "memory")
+def finish_life_on_wood(family: str, wood: str, texture: str) -> tuple[float, float]:
+    """Years until a finish on upright siding of a wood and texture needs its next coat.
 
     Args:
-        low: Shortest life by the table. [years]
-        high: Longest life by the table. [years]
-        orientation: Azimuth that the outside face looks to, clockwise from north. [deg]
-        cover: Overhang as a share of the height below it. [-]
-        dark: Whether the colour is dark. [-]
+        family: Kind of finish: a word of COLUMNS. [-]
+        wood: CEDAR or SOFTWOOD. [-]
+        texture: SMOOTH or TEXTURED. [-]
 
     Returns:
         Shortest and longest life. [years]
 
     Valid:
-        cover: 0 to 2.
+        Flat-grained siding; no table for logs is known.
 
     Raises:
-        ValueError: If a life is not above zero, the longest is shorter than the shortest, or the cover is negative.
+        ValueError: If the table does not hold the finish, the wood or the texture.
 
     Sources:
-        ours: factors for sun, cover and colour.
+        fpl-gtr-190, Table 16-4; memory.
 
     Example:
-        >>> low, high = finish_life_adjusted(4.0, 8.0, 180.0, 0.25, False)
-        >>> round(low, 2), round(high, 2)
-        (2.8, 5.6)
+        >>> finish_life_on_wood("semitransparent stain", "pine, fir or spruce", "saw-textured")
+        (4.0, 7.0)
     """
-    above_zero(low=low, high=high)
-    not_negative(cover=cover)
+    known((CEDAR, SOFTWOOD), wood=wood)
+    known((SMOOTH, TEXTURED), texture=texture)
+    known(COLUMNS, family=family)
+    return BY_WOOD[wood, texture][COLUMNS.index(family)]
+
+
+@after("fpl-gtr-190", "Table 16-4", "memory")
+def finish_life_on_decking(family: str, texture: str) -> tuple[float, float]:
+    """Years until a finish on boards that are walked on needs its next coat.
+
+    Args:
+        family: Kind of finish: a word of COLUMNS. [-]
+        texture: SMOOTH for new planed boards, TEXTURED for weathered or sawn ones. [-]
+
+    Returns:
+        Shortest and longest life. [years]
+
+    Valid:
+        Boards without a roof.
+
+    Raises:
+        ValueError: If the table does not hold the finish or the texture.
+
+    Sources:
+        fpl-gtr-190, Table 16-4; memory.
+
+    Example:
+        >>> finish_life_on_decking("semitransparent stain", "smooth")
+        (2.0, 3.0)
+    """
+    known(DECKING, texture=texture)
+    known(COLUMNS, family=family)
+    return DECKING[texture][COLUMNS.index(family)]
+
+
+@after("", "life by the table, over the wear of the place, times the factors of wood and coat", "ours")
+def finish_life_in_place(low: float, high: float, wear: float, factors: tuple[float, ...] = ()) -> tuple[float, float]:
+    """Life of a finish where it is: by the weather on it, and by what it is on and how it was put on.
+
+    Args:
+        low: Shortest life by the table. [years]
+        high: Longest life by the table. [years]
+        wear: Wear by weather against what the table stands for; see `weather_wear`. [-]
+        factors: Factors of surface, top, moisture, coats and sheen. [-]
+
+    Returns:
+        Shortest and longest life. [years]
+
+    Valid:
+        Any wear.
+
+    Raises:
+        ValueError: If a life, the wear or a factor is not above zero, or the longest is shorter than the shortest.
+
+    Sources:
+        ours: life by the table, over the wear of the place, times the factors of wood and coat.
+
+    Example:
+        >>> finish_life_in_place(4.0, 8.0, 0.8, (0.5,))
+        (2.5, 5.0)
+    """
+    above_zero(low=low, high=high, wear=wear, least_factor=min(factors, default=1.0))
     if high < low:
         raise ValueError(f"high: wanted {low:g} or more; got {high:g}")
-    factor = _sun_factor(orientation) * (DARK_FACTOR if dark else 1.0)
-    if cover >= WELL_COVERED:
-        factor *= WELL_COVERED_FACTOR
-    elif cover < BARELY_COVERED:
-        factor *= BARELY_COVERED_FACTOR
+    factor = math.prod(factors) / wear
     return low * factor, high * factor
-
-
-def _sun_factor(orientation: float) -> float:
-    """The factor of a wall between two points of the compass, on a straight line."""
-    azimuth = orientation % 360
-    pairs = pairwise(SUN)
-    (start, first), (end, second) = next(pair for pair in pairs if pair[0][0] <= azimuth < pair[1][0])
-    return first + (second - first) * (azimuth - start) / (end - start)

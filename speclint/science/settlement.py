@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from types import MappingProxyType
 
-from speclint.science.after import after
+from speclint.science.after import Standing, after
 from speclint.science.inputs import above_zero, between, known, not_negative
 
 LOG_KINDS = ("scribed", "chinked", "milled")
 SEASONINGS = ("green", "air-dried", "kiln-dried", "standing dead")
 # (kind, seasoning): share of the height; the upper side of each range, with how far it was read
-PRACTICE = MappingProxyType(
+PRACTICE: Mapping[tuple[str, str], tuple[float, Standing]] = MappingProxyType(
     {
         ("scribed", "green"):         (0.060, "second-hand"),
         ("scribed", "air-dried"):     (0.040, "memory"),

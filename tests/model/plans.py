@@ -21,6 +21,7 @@ WRITTEN: dict[str, tuple[str, ...]] = {
     "speed": (" mph", " m/s", " km/h"),
     "percent": ("%",),
     "duration": (" days", " years"),
+    "temperature": (" C",),
 }
 SPECIES = sorted(species.name for species in all_species())
 STATIONS = ("Marquette, MI", "Duluth, MN", "Astoria, OR", "Boise, ID")
@@ -83,6 +84,9 @@ def written(setting: Setting) -> st.SearchStrategy[str]:
             return plain(setting, 1)
         case "ratio" | "index":
             return plain(setting, 10)
+    if setting.dimension == "temperature":
+        fahrenheit = st.integers(-20, 140).map("{} F".format)
+        return st.one_of(fahrenheit, amount(setting, " C"))
     return st.sampled_from(WRITTEN[setting.dimension]).flatmap(lambda unit: amount(setting, unit))
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from speclint.science.finish import finish_life
+from speclint.science.finish import finish_life, finish_life_on_decking, finish_life_on_wood
 from speclint.science.wood_moisture import change_coefficient, equilibrium_moisture, width_change, width_change_wide
 from tests.published.convert import INCH, celsius
 from tests.published.printed import printed
@@ -47,4 +47,14 @@ def test_a_board_dried_from_wet_changes_width_as_worked_by_hand(row: Row) -> Non
 @pytest.mark.parametrize("row", cases("fpl-gtr-190_table-16-5"))
 def test_a_finish_lasts_the_printed_years(row: Row) -> None:
     shortest, longest = finish_life(row["family"])
+    assert printed(row["printed"]) == (shortest if row["end"] == "shortest" else longest)
+
+
+@pytest.mark.published("fpl-gtr-190", "Table 16-4")
+@pytest.mark.parametrize("row", cases("fpl-gtr-190_table-16-4"))
+def test_a_finish_lasts_the_recalled_years_on_its_wood(row: Row) -> None:
+    if row["wood"] == "decking":
+        shortest, longest = finish_life_on_decking(row["family"], row["texture"])
+    else:
+        shortest, longest = finish_life_on_wood(row["family"], row["wood"], row["texture"])
     assert printed(row["printed"]) == (shortest if row["end"] == "shortest" else longest)
