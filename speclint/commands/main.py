@@ -8,9 +8,9 @@ from collections.abc import Sequence
 from typing import Any
 
 STATUS = """exit status:
-  0  nothing holds the release
-  1  something holds it
-  2  the plan could not be read, or not all of it; what could be read was reviewed
+  0  done; of a review: nothing holds the release
+  1  of a review: something holds it
+  2  the plan could not be read, or not all of it; what could be read was used
   3  wrong use, or a rulebook that cannot be used"""
 
 
@@ -18,7 +18,7 @@ def main(words: Sequence[str] | None = None) -> int:
     """Run speclint with the given words, or those of the command line.
 
     Returns:
-        The exit status: 0 nothing holds, 1 something holds, 2 unreadable plan, 3 wrong use or broken rulebook.
+        The exit status: 0 done and nothing holds, 1 something holds, 2 unreadable plan, 3 wrong use or broken rulebook.
     """
     given = list(sys.argv[1:] if words is None else words)
     if given == ["--version"]:

@@ -73,50 +73,51 @@ def _money_words(rates: Rates) -> str:
     return f"rates as stated; {told}"
 
 
-HEADS = (
-    ("part", 13), ("coat", 22), ("area", 11), ("every (likely)", 20), ("reached from", 17), ("finish", 9), ("hours", 7),
-    ("each time", 11),
-)  # fmt: skip
+HEADS = (("area", 9), ("years (likely)", 15), ("finish", 9), ("hours", 7), ("each", 8))
+PART = 11  # columns of the names of parts, at the least
+SHORTEST = 12  # columns of the names of alternates, at the least
 
 
 def _table(found: Outlook, rates: Rates, system: System) -> list[Line]:
-    lines: list[Line] = [(Part("".join(f"{head:<{size}}" for head, size in HEADS), "label"), Part("in all", "label"))]
+    wide = max([PART, *(len(part.job.part) + 1 for part in found.parts)])
+    heads = "".join(f"{head:>{size}}" for head, size in HEADS)
+    lines: list[Line] = [(Part(f"{'part':<{wide}}{heads}  in all, {rates.currency}", "label"),)]
     for part in found.parts:
         job = part.job
         cells = (
-            job.part,
-            job.what,
             show(job.area, "area", system),
-            life_words(job),
-            job.means,
+            _years(job),
             _volume(job.volume[1], system),
             f"{job.hours:.0f}",
-            rates.money(job.cost),
+            f"{job.cost:,.0f}",
         )
-        told = [
-            f"{cell:<{size}}" if len(cell) < size else f"{cell} " for cell, (_, size) in zip(cells, HEADS, strict=True)
-        ]
-        lines.append((Part(told[0], "element"), Part("".join(told[1:])), Part(_spread(part.spent, rates), "number")))
-        lines += _by_means(job, system)
+        told = "".join(f" {cell:>{size - 1}}" for cell, (_, size) in zip(cells, HEADS, strict=True))
+        spent = Part(f"  {_in_all(part.spent)}", "number")
+        lines += [(Part(f"{job.part:<{wide}}", "element"), Part(told), spent), _by_means(job, wide, system)]
     return [*lines, ()]
 
 
-def _by_means(job: Job, system: System) -> list[Line]:
-    """How much of a face each means reaches, where it takes more than one."""
-    if len(job.reached) < 2:
-        return []
-    told = ", ".join(
-        f"{show(job.reached[means], 'area', system)} from {'an' if means[0] == 'e' else 'a'} {means}"
-        for means in MEANS
-        if means in job.reached
-    )
-    return [(Part(f"{'':<13}{told}", "quiet"),)]
+def _by_means(job: Job, wide: int, system: System) -> Line:
+    """The coat, and from what it is put on: how much from each means where it takes more than one."""
+    told = f"all from {_a(job.means)}"
+    if len(job.reached) > 1:
+        reached = [means for means in MEANS if means in job.reached]
+        told = ", ".join(f"{show(job.reached[means], 'area', system)} from {_a(means)}" for means in reached)
+    return (Part(f"{'':<{wide}}{job.what}; {told}", "quiet"),)
 
 
-def life_words(job: Job) -> str:
-    """The time between coats, as `3-7 years (5)`."""
+def _a(means: str) -> str:
+    return f"an {means}" if means[0] == "e" else f"a {means}"
+
+
+def _years(job: Job) -> str:
+    """The years between coats, as `3-7 (5)`."""
     low, likely, high = (life / YEAR for life in job.lives)
-    return f"{low:.2g}-{high:.2g} years ({likely:.2g})"
+    return f"{low:.2g}-{high:.2g} ({likely:.2g})"
+
+
+def _in_all(spread: Spread) -> str:
+    return f"{spread.likely:,.0f} ({spread.low:,.0f}-{spread.high:,.0f})"
 
 
 def _volume(litres: float, system: System) -> str:
@@ -124,7 +125,7 @@ def _volume(litres: float, system: System) -> str:
 
 
 def _spread(spread: Spread, rates: Rates) -> str:
-    return f"{rates.money(spread.likely)} ({spread.low:,.0f}-{spread.high:,.0f})"
+    return rates.money(spread.likely) + _in_all(spread).removeprefix(f"{spread.likely:,.0f}")
 
 
 def _total(forecast: Forecast) -> list[Line]:
@@ -197,7 +198,8 @@ def compared_lines(base: Forecast, others: Mapping[str, Forecast]) -> list[Line]
     ]
     if not others:
         return [*lines, (Part("  the plan has no alternate", "quiet"),)]
-    heads = f"{'':<30}{'in ' + str(base.outlook.years) + ' years':<28}{'present value':<28}{'saves (present value)'}"
+    wide = max([SHORTEST, *(len(name) + 2 for name in others)])
+    heads = f"{'':<{wide}}{'in ' + str(base.outlook.years) + ' years':<25}{'present value':<25}saves of it"
     lines.append((Part(heads, "label"),))
     for name, one in (("as drawn", base), *others.items()):
         spent, present = _spread(one.outlook.spent, one.rates), _spread(one.outlook.present, one.rates)
@@ -205,8 +207,8 @@ def compared_lines(base: Forecast, others: Mapping[str, Forecast]) -> list[Line]
         saves = "" if one is base else one.rates.money(saved)
         lines.append(
             (
-                Part(f"{name[:28]:<30}", "element"),
-                Part(f"{spent:<28}{present:<28}"),
+                Part(f"{name:<{wide}}", "element"),
+                Part(f"{spent:<25}{present:<25}"),
                 Part(saves, "good" if saved > 0 else "hold"),
             )
         )
@@ -224,12 +226,14 @@ def _changes(name: str, base: Forecast, other: Forecast) -> list[Line]:
         one, two = before.get(part), after.get(part)
         if one and two and (one.job.lives, one.job.cost) == (two.job.lives, two.job.cost):
             continue
-        lines.append((Part(f"    {part:<14}"), Part(f"{_short(one)} -> {_short(two)}")))
+        lines.append((Part(f"    {part:<14}"), Part(f"{_short(one, base.rates)} -> {_short(two, base.rates)}")))
     return lines if len(lines) > 1 else [*lines, (Part("    nothing that is coated", "quiet"),)]
 
 
-def _short(part: PartOutlook | None) -> str:
-    return "none" if part is None else f"{life_words(part.job)}, {part.coats.likely:.0f} times"
+def _short(part: PartOutlook | None, rates: Rates) -> str:
+    if part is None:
+        return "none"
+    return f"every {part.job.lives[1] / YEAR:.2g} years, {rates.money(part.job.cost)}"
 
 
 def upkeep_object(forecast: Forecast, system: System) -> str:

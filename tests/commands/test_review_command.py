@@ -126,7 +126,8 @@ def test_without_a_standard_input_an_empty_plan_is_read(run: Run, monkeypatch: p
         (("review", "--demo", "--today", "2027-02-30"), "speclint: “2027-02-30” is not a date such as 2027-06-30\n"),
         (
             ("review", "--demo", "--alternate", "narrow"),
-            "speclint: tamarack-point.plan: there is no alternate “narrow”; alternates: wide eaves\n",
+            "speclint: tamarack-point.plan: there is no alternate “narrow”; alternates: wide eaves, "
+            "west porch, stone west wall, rails that lift out\n",
         ),
     ],
 )
