@@ -78,10 +78,18 @@ def rendered(lines: list[Line], stated: argparse.Namespace) -> str:
 
 
 def wrapped(lines: list[Line]) -> list[Line]:
-    """Lines of one long part, wrapped to the screen; the columns of tables are left as they are."""
+    """Lines of one long part, or of a head and a long text, wrapped to the screen; tables are left as they are."""
     found: list[Line] = []
     for line in lines:
-        if len(line) != 1 or len(line[0].text) <= width():
+        if sum(len(part.text) for part in line) <= width():
+            found.append(line)
+            continue
+        if len(line) == 2 and len(line[0].text) <= width() // 2:
+            (head, role), (text, tone) = line
+            for at, row in enumerate(textwrap.wrap(text, width() - len(head))):
+                found.append((Part(" " * len(head) if at else head, role), Part(row, tone)))
+            continue
+        if len(line) != 1:
             found.append(line)
             continue
         text, role = line[0]

@@ -73,7 +73,7 @@ def _money_words(rates: Rates) -> str:
     return f"rates as stated; {told}"
 
 
-HEADS = (("area", 9), ("years (likely)", 15), ("finish", 9), ("hours", 7), ("each", 8))
+HEADS = (("area", 9), ("every, years", 14), ("finish", 9), ("hours", 6), ("each", 7))
 PART = 11  # columns of the names of parts, at the least
 SHORTEST = 12  # columns of the names of alternates, at the least
 
@@ -134,12 +134,8 @@ def _total(forecast: Forecast) -> list[Line]:
         (Part("Whole house  ", "label"), Part(f"{_spread(found.spent, rates)} in {found.years} years", "title")),
         (Part("Life-cycle cost of the coats  ", "label"), Part(f"{_spread(found.present, rates)} as present value")),
         (Part("Work  ", "label"), Part(f"about {found.hours:.0f} hours in all")),
-        (
-            Part(
-                f"  in brackets: eight of ten of {found.samples:,} cases, drawn between the least and greatest lives",
-                "quiet",
-            ),
-        ),
+        (Part("  every: from the least life of a coat to its greatest, and in brackets the likely one", "quiet"),),
+        (Part(f"  money in brackets: eight of ten of {found.samples:,} cases, drawn between those lives", "quiet"),),
     ]
     if forecast.states:
         lines.append((Part(f"  the plan means to refinish every {forecast.states}", "quiet"),))
@@ -171,11 +167,17 @@ def _not_told(forecast: Forecast) -> list[Line]:
 
 def _calendar(forecast: Forecast) -> list[Line]:
     lines: list[Line] = [(Part("Every year", "label"),)]
-    for one in sorted(forecast.inspections, key=lambda inspection: inspection.months):
-        months = " and ".join(MONTHS[month - 1] for month in one.months)
-        limit = f", for {one.years} years" if one.years else ""
-        lines.append((Part(f"  {months + limit:<24}", "number"), Part(one.what)))
+    sorted_ones = sorted(forecast.inspections, key=lambda inspection: inspection.months)
+    heads = [_months(one) for one in sorted_ones]
+    wide = max((len(head) for head in heads), default=0)
+    for head, one in zip(heads, sorted_ones, strict=True):
+        lines.append((Part(f"  {head:<{wide}}  ", "number"), Part(one.what)))
     return [*lines, ()]
+
+
+def _months(one: Inspection) -> str:
+    limit = f", for {one.years} years" if one.years else ""
+    return " and ".join(MONTHS[month - 1] for month in one.months) + limit
 
 
 def _cautions(found: Outlook) -> list[Line]:
