@@ -5,11 +5,9 @@ from __future__ import annotations
 import pytest
 
 from speclint.exposure.climates import RainClimate
-from speclint.language.parse import parse
-from speclint.measures.facts import Sheet
-from speclint.model.build import build
 from speclint.quantity import Absent, Quantity
 from speclint.science.driving_rain import hill_factor, obstruction_factor, terrain_roughness
+from tests.measures.sheets import sheet
 
 WALLS = """
 wall south { faces S; length 40'; height 9'; starts 18"; ground lawn; build log round 10"; course 9" }
@@ -19,12 +17,6 @@ roof main { covers south, west, north; gables west; form gable; pitch 8:12; eave
 """
 BOSTON = 'site { weather "Boston, MA"; terrain suburban }'
 INLAND = 'site { weather "Marquette, MI"; terrain suburban }'
-
-
-def sheet(text: str) -> Sheet:
-    home, mistakes = build([parse(text, "a.plan")], "a.plan")
-    assert () == mistakes
-    return Sheet(home)
 
 
 def quantity(text: str, label: str, name: str) -> Quantity:

@@ -7,8 +7,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from speclint.quantity import Quantity
+from tests.measures.sheets import absent, found, sheet
 from tests.measures.test_exposure import BOSTON, WALLS
-from tests.measures.test_measures import absent, found, sheet
 
 LAKE = """
 site { weather "Marquette, MI"; rain wind SW; terrain open country }

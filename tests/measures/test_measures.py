@@ -5,13 +5,14 @@ from __future__ import annotations
 import pytest
 
 from speclint.language.parse import parse
-from speclint.measures.facts import CircularMeasure, Facts, Sheet, Working
+from speclint.measures.facts import CircularMeasure, Facts, Working
 from speclint.measures.register import Measure, UnknownMeasure, find_measure, measures
 from speclint.model.build import build
 from speclint.model.element import settings_of
 from speclint.model.kinds import KINDS
-from speclint.quantity import Absent, Quantity
+from speclint.quantity import Quantity
 from speclint.units import Dimension
+from tests.measures.sheets import absent, found
 
 HOUSE = """
 site { weather "Marquette, MI"; rain wind SW; ground snow 70 psf; frost depth 60"; rain intensity 4 in/h }
@@ -30,26 +31,6 @@ window west { wall west; sill 4'; height 5' }
 gutter south { on roof main; over south; profile ogee 5"; length 40'; fall 1/16" per ft }
 downspout south { gutter south; count 2; size 3x4 }
 """
-
-
-def sheet(text: str = HOUSE) -> Sheet:
-    home, mistakes = build([parse(text, "a.plan")], "a.plan")
-    assert () == mistakes
-    return Sheet(home)
-
-
-def found(label: str, name: str, text: str = HOUSE) -> Quantity:
-    facts = sheet(text)
-    quantity = facts.quantity(facts[label], name)
-    assert isinstance(quantity, Quantity)
-    return quantity
-
-
-def absent(label: str, name: str, text: str) -> Absent:
-    facts = sheet(text)
-    quantity = facts.quantity(facts[label], name)
-    assert isinstance(quantity, Absent)
-    return quantity
 
 
 @pytest.mark.parametrize(
@@ -83,7 +64,7 @@ def absent(label: str, name: str, text: str) -> Absent:
     ],
 )
 def test_a_measure_has_the_value_worked_by_hand(label: str, name: str, shown: str) -> None:
-    assert shown == found(label, name).shown()
+    assert shown == found(label, name, HOUSE).shown()
 
 
 def test_a_number_unfolds_to_the_statements_it_came_from() -> None:
@@ -93,15 +74,16 @@ def test_a_number_unfolds_to_the_statements_it_came_from() -> None:
         return set().union(*(leaves(part) for part in quantity.inputs))
 
     wanted = {"height of wall south", "species of wall south", "seasoning of wall south", "scribed of wall south"}
-    assert wanted <= leaves(found("post lake", "travel need"))
+    assert wanted <= leaves(found("post lake", "travel need", HOUSE))
 
 
 def test_every_computed_number_that_follows_a_publication_carries_its_citation() -> None:
-    assert ["hud-durability-2002"] == [citation.key for citation in found("wall south", "overhang need").citations]
+    citations = found("wall south", "overhang need", HOUSE).citations
+    assert ["hud-durability-2002"] == [citation.key for citation in citations]
 
 
 def test_an_assumed_input_says_that_speclint_assumed_it() -> None:
-    inputs = found("wall south", "settlement").inputs
+    inputs = found("wall south", "settlement", HOUSE).inputs
     assert ["assumed by speclint"] == [part.how for part in inputs if part.name == "service moisture"]
 
 
@@ -124,7 +106,7 @@ def test_no_station_stands_for_a_lot_half_the_world_away() -> None:
 def test_a_short_porch_does_not_shelter_the_whole_wall() -> None:
     short = HOUSE.replace("along south; length 40'", "along south; length 12'")
     assert ("1.00", "0.25") == (
-        found("wall south", "cover ratio").shown(),
+        found("wall south", "cover ratio", HOUSE).shown(),
         found("wall south", "cover ratio", short).shown(),
     )
 
@@ -185,7 +167,7 @@ def test_a_measure_that_needs_itself_is_a_fault_of_the_program(monkeypatch: pyte
 
     monkeypatch.setitem(measures()["wall"], "reach", Measure("wall", "reach", "length", "a ring", ring))  # type: ignore[arg-type]
     with pytest.raises(CircularMeasure, match=r"^reach of wall south needs itself$"):
-        found("wall south", "reach")
+        found("wall south", "reach", HOUSE)
 
 
 def test_every_measure_has_a_known_dimension_and_a_meaning() -> None:
@@ -216,7 +198,7 @@ def test_a_post_under_a_beam_follows_the_wall_as_one_under_the_porch_does() -> N
     beam = HOUSE.replace(
         "post lake { under porch lake;", "beam lake { under porch lake }\npost lake { under beam lake;"
     )
-    assert found("post lake", "settling past").value == found("post lake", "settling past", beam).value > 0
+    assert found("post lake", "settling past", HOUSE).value == found("post lake", "settling past", beam).value > 0
 
 
 def test_a_post_under_a_beam_under_a_porch_is_roofed_and_rained_on_like_one_under_the_porch() -> None:

@@ -5,15 +5,14 @@ from __future__ import annotations
 import pytest
 
 from speclint.language.parse import parse
-from speclint.measures.facts import Sheet
 from speclint.measures.moisture import MoistureByMonth
 from speclint.measures.movement import JackCalendar
 from speclint.model.build import build
 from speclint.outputs.letter import text_of
 from speclint.outputs.seasonings import first_coat, seasoned, seasonings_lines
-from speclint.quantity import Absent, Quantity
 from speclint.science.wood_moisture import equilibrium_moisture
 from speclint.tables.stations import find_station, nearest_station
+from tests.measures.sheets import absent, found, sheet
 
 INCH = 0.0254
 HOUSE = """
@@ -31,26 +30,6 @@ post lake {
 beam lake { under porch lake; size 8x12; species Douglas-fir; material sawn timber }
 window west { wall south; sill 2'; height 82" }
 """
-
-
-def sheet(text: str = HOUSE) -> Sheet:
-    home, mistakes = build([parse(text, "a.plan")], "a.plan")
-    assert () == mistakes
-    return Sheet(home)
-
-
-def found(label: str, name: str, text: str = HOUSE) -> Quantity:
-    facts = sheet(text)
-    quantity = facts.quantity(facts[label], name)
-    assert isinstance(quantity, Quantity)
-    return quantity
-
-
-def absent(label: str, name: str, text: str) -> Absent:
-    facts = sheet(text)
-    quantity = facts.quantity(facts[label], name)
-    assert isinstance(quantity, Absent)
-    return quantity
 
 
 def months(text: str) -> MoistureByMonth:
@@ -74,7 +53,7 @@ def test_the_moisture_of_each_month_follows_from_the_normals_of_the_station() ->
     ]
     year = months(HOUSE)
     assert (tuple(wanted), 12) == (year.months, len(year.months))
-    assert any("at freezing" in note for note in found("site", "moisture by month").notes)
+    assert any("at freezing" in note for note in found("site", "moisture by month", HOUSE).notes)
     assert ("Jan ", True) == (str(year)[:4], str(year).endswith("% (Sault Ste. Marie, MI)"))
 
 
@@ -99,7 +78,8 @@ def test_a_lot_without_a_station_has_no_moisture() -> None:
 
 
 def test_the_year_lies_between_its_driest_and_its_wettest_month() -> None:
-    mean, driest, wettest = (found("site", f"{one} moisture") for one in ("service", "driest month", "wettest month"))
+    names = ("service moisture", "driest month moisture", "wettest month moisture")
+    mean, driest, wettest = (found("site", name, HOUSE) for name in names)
     assert driest.value < mean.value < wettest.value
     assert (driest.value, wettest.value) == (mean.low, mean.high)
 
@@ -123,11 +103,11 @@ DRY_AND_WET = ("Phoenix, AZ", "Astoria, OR")
     ],
 )
 def test_the_parts_of_settling_are_kept_apart(name: str, inches: float) -> None:
-    assert inches == pytest.approx(found("wall south", name).value / INCH, abs=0.006)
+    assert inches == pytest.approx(found("wall south", name, HOUSE).value / INCH, abs=0.006)
 
 
 def test_shrinkage_is_bounded_by_the_two_ways_that_rings_can_lie() -> None:
-    part = found("wall south", "shrinkage part")
+    part = found("wall south", "shrinkage part", HOUSE)
     assert part.low is not None
     assert part.high is not None
     assert (2.79, 4.34) == (round(part.low / INCH, 2), round(part.high / INCH, 2))
@@ -135,12 +115,12 @@ def test_shrinkage_is_bounded_by_the_two_ways_that_rings_can_lie() -> None:
 
 def test_each_part_of_settling_carries_its_own_standing() -> None:
     standings = {
-        name: {one.standing for one in found("wall south", name).citations if one.place != "Table 4-3"}
+        name: {one.standing for one in found("wall south", name, HOUSE).citations if one.place != "Table 4-3"}
         for name in ("shrinkage part", "bedding part", "builders allowance")
     }
     assert {"second-hand"} == standings["shrinkage part"]
     assert {"memory", "second-hand"} == standings["builders allowance"]
-    keys = {one.key for one in found("wall south", "shrinkage part").citations}
+    keys = {one.key for one in found("wall south", "shrinkage part", HOUSE).citations}
     assert "icc-400-2007" in keys
 
 
@@ -156,7 +136,7 @@ def test_a_species_without_known_shrinkage_asks_nothing_and_gives_the_reason() -
 
 
 def test_a_post_shrinks_across_and_stays_as_long_as_it_was() -> None:
-    width = found("post lake", "width change")
+    width = found("post lake", "width change", HOUSE)
     assert width.low is not None
     assert width.high is not None
     assert width.low < width.value < width.high < 0
@@ -165,7 +145,7 @@ def test_a_post_shrinks_across_and_stays_as_long_as_it_was() -> None:
 
 def test_what_a_post_is_made_of_does_not_change_what_settles_past_it() -> None:
     dry = HOUSE.replace("species lodgepole pine; seasoning green; moisture 30%; inset", "inset")
-    assert found("post lake", "settling past").value == found("post lake", "settling past", dry).value > 0
+    assert found("post lake", "settling past", HOUSE).value == found("post lake", "settling past", dry).value > 0
 
 
 def test_a_post_set_dry_in_damp_air_swells() -> None:
@@ -187,9 +167,9 @@ def test_a_beam_of_unstated_moisture_is_reckoned_green_and_a_glued_one_dry() -> 
 
 def test_a_jack_is_lowered_by_the_whole_settlement_in_five_years() -> None:
     turns = calendar(HOUSE)
-    assert found("post lake", "settling past").value == pytest.approx(sum(lower for _, lower in turns))
+    assert found("post lake", "settling past", HOUSE).value == pytest.approx(sum(lower for _, lower in turns))
     assert (3, 60) == (turns[0][0], turns[-1][0])
-    assert "month 3: " in str(found("post lake", "jack calendar").value)
+    assert "month 3: " in str(found("post lake", "jack calendar", HOUSE).value)
 
 
 def test_the_calendar_follows_the_seasoning_of_the_wall() -> None:
@@ -208,11 +188,11 @@ def test_nothing_is_lowered_where_nothing_settles() -> None:
 
 
 def test_a_porch_roof_tilts_by_the_settlement_over_the_distance_to_its_posts() -> None:
-    tilt = found("porch lake", "roof tilt")
+    tilt = found("porch lake", "roof tilt", HOUSE)
     assert 6.48 / 96 == pytest.approx(tilt.value)  # 108 in of depth less 12 in of inset
     assert ((6.48 - 4) / 96, 6.48 / 96) == pytest.approx((tilt.low, tilt.high))
-    assert (6.48 - 4) / 96 == pytest.approx(found("porch lake", "tilt left").value)
-    pitch = found("porch lake", "pitch left")
+    assert (6.48 - 4) / 96 == pytest.approx(found("porch lake", "tilt left", HOUSE).value)
+    pitch = found("porch lake", "pitch left", HOUSE)
     assert (4 / 12 - 6.48 / 96, 4 / 12 - 2.48 / 96) == pytest.approx((pitch.value, pitch.high))
 
 
@@ -243,7 +223,7 @@ def test_wetter_than_green_is_said() -> None:
     wet = HOUSE.replace("green\n    moisture 30%", "green\n    moisture 190%")
     assert ("no", "yes") == tuple(found("wall south", "wetter than green", text).value for text in (HOUSE, wet))
     assert any("more than green lodgepole pine holds" in note for note in found("wall south", "settlement", wet).notes)
-    assert found("wall south", "settlement").value == found("wall south", "settlement", wet).value
+    assert found("wall south", "settlement", HOUSE).value == found("wall south", "settlement", wet).value
 
 
 @pytest.mark.parametrize("said", ["-5%", "0%", "201%"])
@@ -254,7 +234,7 @@ def test_a_moisture_that_cannot_be_is_refused_with_the_span_that_can(said: str) 
 
 
 def test_the_three_seasonings_differ_in_the_wall_alone_and_leave_the_plan_as_it_was() -> None:
-    whole = sheet()
+    whole = sheet(HOUSE)
     plans = seasoned(whole, whole["wall south"])
     assert [("kiln-dried", False), ("air-dried", False), ("green", True)] == [
         (plan.seasoning, plan.as_drawn) for plan in plans
@@ -279,13 +259,13 @@ def test_the_three_seasonings_differ_in_the_wall_alone_and_leave_the_plan_as_it_
     ],
 )
 def test_drier_logs_ask_for_less(label: str, name: str) -> None:
-    whole = sheet()
+    whole = sheet(HOUSE)
     values = [plan.sheet[label][name] for plan in seasoned(whole, whole["wall south"])]
     assert (sorted(values), 3) == (values, len(set(values)))
 
 
 def test_the_seasonings_are_told_side_by_side() -> None:
-    whole = sheet()
+    whole = sheet(HOUSE)
     told = text_of(seasonings_lines(whole, whole["wall south"], "imperial"))
     rows = {line[:34].strip(): line[34:].split("  ") for line in told.splitlines()}
     assert {"headspace, window west", "jack travel, post lake", "check risk", "settlement reckoned with"} <= set(rows)

@@ -6,7 +6,8 @@ import pytest
 
 from speclint.outputs.letter import text_of
 from speclint.outputs.places import placed, places_lines
-from tests.measures.test_exposure import BOSTON, WALLS, sheet
+from tests.measures.sheets import sheet
+from tests.measures.test_exposure import BOSTON, WALLS
 
 STATED = (
     "species eastern white pine; treatment none; joint rounded; checks filled; scribed yes; kerf none; "
