@@ -111,9 +111,11 @@ def judging(text: str) -> None:
 
 def many(text: str) -> None:
     """A thousand plans in one process."""
+    from speclint.commands.main import collect_seldom
     from speclint.pipeline import PlanText, review
     from speclint.rulebook.book import load_rulebook
 
+    collect_seldom()  # as the command does
     book = load_rulebook()
 
     def read(name: str) -> str:

@@ -7,7 +7,7 @@ import math
 from speclint.citation import Citation
 from speclint.exposure.climates import widened
 from speclint.exposure.courses import Courses, courses_in
-from speclint.exposure.strike import free_by_year
+from speclint.exposure.shares import free_years
 from speclint.measures.faces import face_of
 from speclint.measures.facts import Facts, Working
 from speclint.measures.register import measure
@@ -58,14 +58,14 @@ def free_driving_rain(wall: Facts, work: Working) -> float:
 def _mean_of_years(wall: Facts, work: Working) -> float:
     """Driving rain on the open wall on an open field, in a mean year. [L/m2]"""
     climate = work.need(wall["site"], "rain climate", "site")
-    by_year = free_by_year(climate.sectors, float(work.need(wall, "faces")))
+    by_year = free_years(climate.rain, float(work.need(wall, "faces")))
     return sum(by_year) / len(by_year) if by_year else 0.0
 
 
 def _spread_of_rain(wall: Facts, work: Working) -> tuple[tuple[float, float], str]:
     """Least and greatest factor on the driving rain of a wall, from the source and the years; and where from."""
     climate = work.need(wall["site"], "rain climate", "site")
-    by_year = free_by_year(climate.sectors, float(work.need(wall, "faces")))
+    by_year = free_years(climate.rain, float(work.need(wall, "faces")))
     mean = sum(by_year) / len(by_year) if by_year else 0.0
     words = f"how far eight walls of ten were from an estimate by: {climate.source}" if climate.spread[0] < 1 else ""
     if climate.years < 2 or mean <= 0:

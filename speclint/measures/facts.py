@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
 from speclint.citation import Citation
@@ -120,7 +121,7 @@ class Sheet:
         if key in self._computing:
             raise CircularMeasure(f"{name} of {facts.label} needs itself")
         measure = find_measure(facts.element.kind, name)
-        working = Working(self, facts, name, measure.dimension)
+        working = Working(self, facts, name, measure.dimension, measure.meaning)
         self._computing.add(key)
         try:
             value = measure.function(facts, working)
@@ -131,11 +132,17 @@ class Sheet:
         return working.quantity(value)
 
 
+@lru_cache(maxsize=1024)
+def _citation(function: Callable[..., Any]) -> Citation:
+    source = source_of(function)
+    return Citation(source.key, source.place, source.standing)
+
+
 class Working:
     """What a measure has used so far: inputs, citations and notes are kept while it computes."""
 
-    def __init__(self, sheet: Sheet, facts: Facts, name: str, dimension: str) -> None:
-        self.sheet, self.facts, self.name, self.dimension = sheet, facts, name, dimension
+    def __init__(self, sheet: Sheet, facts: Facts, name: str, dimension: str, meaning: str = "") -> None:
+        self.sheet, self.facts, self.name, self.dimension, self.meaning = sheet, facts, name, dimension, meaning
         self.inputs: list[Quantity] = []
         self.citations: list[Citation] = []
         self.notes: list[str] = []
@@ -195,11 +202,11 @@ class Working:
 
     def call(self, function: Callable[..., Any], **inputs: Any) -> Any:
         """Call a function of `science/`, keeping its citation and a note for each input outside its range."""
-        source = source_of(function)
-        self.cite(Citation(source.key, source.place, source.standing))
-        numbers = {name: value for name, value in inputs.items() if isinstance(value, float | int)}
-        for words in range_notes(function, **numbers):
-            self.note(words)
+        self.cite(_citation(function))
+        if source_of(function).valid:
+            numbers = {name: value for name, value in inputs.items() if isinstance(value, float | int)}
+            for words in range_notes(function, **numbers):
+                self.note(words)
         return function(**inputs)
 
     def range(self, low: float, high: float, words: str) -> None:
@@ -213,7 +220,6 @@ class Working:
 
     def quantity(self, value: Any) -> Quantity:
         """The result with all that was used."""
-        words = find_measure(self.facts.element.kind, self.name).meaning
         return Quantity(
             self.name,
             self.facts.label,
@@ -222,7 +228,7 @@ class Working:
             self.how,
             self.facts.element.place or NOWHERE,
             self.text,
-            words,
+            self.meaning,
             tuple(self.inputs),
             tuple(self.citations),
             tuple(self.notes),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from speclint.citation import Citation
 from speclint.measures.facts import Facts, Working
 from speclint.measures.register import measure
+from speclint.quantity import Absent
 from speclint.science.finish import (
     CEDAR,
     COLUMNS,
@@ -54,19 +55,19 @@ def wood_surface(wall: Facts, work: Working) -> str:
 
 @measure("wall, deck, rail, post", "finish life", "duration", "time until its finish needs the next coat, at the least")
 def shortest_life(part: Facts, work: Working) -> float:
-    """The low end of the handbook's range, over the wear by weather, times our factors."""
-    return _life(part, work)[0]
+    """The low end of the range of its likely life."""
+    return _bounds(part, work)[0]
 
 
 @measure("wall, deck, rail, post", "longest finish life", "duration", "time until its finish needs a coat, at best")
 def longest_life(part: Facts, work: Working) -> float:
-    """The high end of the handbook's range, over the wear by weather, times our factors."""
-    return _life(part, work)[1]
+    """The high end of the range of its likely life."""
+    return _bounds(part, work)[1]
 
 
 @measure("wall, deck, rail, post", "likely finish life", "duration", "time until its finish needs a coat, most likely")
 def likely_life(part: Facts, work: Working) -> float:
-    """The middle of its range."""
+    """The middle of the handbook's range, over the wear by weather, times our factors."""
     low, high = _life(part, work)
     work.range(low, high, "the range of the handbook's table")
     return (low + high) / 2
@@ -112,6 +113,15 @@ def allowed_first_coat_share(care: Facts, work: Working) -> float:
     finishes = [work.maybe(part, "finish") for kind in _BASES for part in work.sheet.of_kind(kind)]
     film = any(finish in (*FILMS, "clear film") for finish in finishes)
     return float(work.call(first_coat_factor, film=film, moisture=moisture))
+
+
+def _bounds(part: Facts, work: Working) -> tuple[float, float]:
+    """Shortest and longest life. [d]"""
+    likely = float(work.need(part, "likely finish life"))
+    found = work.sheet.quantity(part, "likely finish life")
+    if isinstance(found, Absent) or found.low is None or found.high is None:
+        return likely, likely
+    return found.low, found.high
 
 
 def _life(part: Facts, work: Working) -> tuple[float, float]:

@@ -9,7 +9,7 @@ from speclint.citation import Citation
 from speclint.exposure.climates import RainClimate
 from speclint.exposure.cover import Edge
 from speclint.exposure.face import Face
-from speclint.exposure.strike import falling_at, front, rain_at
+from speclint.exposure.shares import level_share, upright_share
 from speclint.measures.exposure import LIMITS
 from speclint.measures.faces import face_of
 from speclint.measures.facts import Facts, Working
@@ -35,8 +35,7 @@ def _upright(part: Facts, work: Working, wall: Facts, edges: list[Edge]) -> floa
     climate = _climate(part, work)
     work.call(share_past_edge, slant=1.0, rate=1.0)
     wind = float(work.need(wall, "wind factor"))
-    before = front(climate.sectors, float(work.need(wall, "faces")))
-    return rain_at(before, edges, wind).share
+    return upright_share(climate.rain, float(work.need(wall, "faces")), tuple(edges), wind)
 
 
 def _level(part: Facts, work: Working, wall: Facts, edges: list[Edge]) -> float:
@@ -44,7 +43,7 @@ def _level(part: Facts, work: Working, wall: Facts, edges: list[Edge]) -> float:
     climate = _climate(part, work)
     work.call(share_falling_past_edge, slant=1.0, rate=1.0)
     wind = float(work.need(wall, "wind factor"))
-    return falling_at(climate.rain.level, float(work.need(wall, "faces")), edges, wind)
+    return level_share(climate.rain, float(work.need(wall, "faces")), tuple(edges), wind)
 
 
 def _edge(inside: float, drop: float) -> list[Edge]:
@@ -183,15 +182,14 @@ def opening_rain(opening: Facts, work: Working) -> float:
         raise work.absent("it stands above the wood of its wall as the plan draws it")
     climate = _climate(opening, work)
     wind = float(work.need(wall, "wind factor"))
-    before = front(climate.sectors, face.azimuth)
     work.call(share_past_edge, slant=1.0, rate=1.0)
     share = 0.0
     levels = [sill + height * (at + 0.5) / HEIGHTS for at in range(HEIGHTS)]
     levels = [level for level in levels if level < face.peak] or [sill]
     for level in levels:
         for along, part in _places_of(opening, face, level, work):
-            edges = [*face.edges(along, level), *_own_edges(opening, sill + height - level, level, work)]
-            share += part * rain_at(before, edges, wind).share
+            edges = (*face.edges(along, level), *_own_edges(opening, sill + height - level, level, work))
+            share += part * upright_share(climate.rain, face.azimuth, edges, wind)
     return share / len(levels)
 
 

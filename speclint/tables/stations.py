@@ -113,7 +113,7 @@ def nearest_station(
 def _nearest_line(latitude: float, longitude: float, complete: bool) -> tuple[_Line, float]:
     """The nearest index line: the one whose direction from the middle of the earth is most alike."""
     x, y, z = _direction(latitude, longitude)
-    line = max(_directions(complete), key=lambda row: row[0] * x + row[1] * y + row[2] * z)[3]
+    line = _line(max(_directions(complete), key=lambda row: row[0] * x + row[1] * y + row[2] * z)[3])
     return line, ground_distance(latitude, longitude, line.latitude, line.longitude)
 
 
@@ -125,12 +125,14 @@ def _direction(latitude: float, longitude: float) -> tuple[float, float, float]:
 
 
 @lru_cache(maxsize=2)
-def _directions(complete: bool) -> tuple[tuple[float, float, float, _Line], ...]:
-    if complete:  # the few complete stations are told by the end of their line; the many others are not read
-        lines = [_line(text) for text in _index_text().splitlines()[1:] if text.endswith(",yes")]
-    else:
-        lines = list(_index_lines())
-    return tuple((*_direction(line.latitude, line.longitude), line) for line in lines)
+def _directions(complete: bool) -> tuple[tuple[float, float, float, str], ...]:
+    """The direction of every station and its line, of which no more than the place is read."""
+    found = []
+    for text in _index_text().splitlines()[1:]:
+        if not complete or text.endswith(",yes"):
+            *_, latitude, longitude, _elevation, _row, _complete = text.split(",")
+            found.append((*_direction(float(latitude), float(longitude)), text))
+    return tuple(found)
 
 
 def ground_distance(latitude: float, longitude: float, other_latitude: float, other_longitude: float) -> float:

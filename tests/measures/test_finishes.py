@@ -66,7 +66,7 @@ def test_the_life_unfolds_to_its_table_weather_and_factors() -> None:
 
 
 def test_weather_of_the_place_takes_the_place_of_bearing_and_cover() -> None:
-    life = found("wall south", "finish life", plan(site=LAKE))
+    life = found("wall south", "likely finish life", plan(site=LAKE))
     names = {quantity.name for quantity in life.inputs}
     assert ({"ultraviolet share", "rain exposure"} <= names, "cover ratio" in names) == (True, False)
     assert not [note for note in life.notes if "not known: told from" in note]
