@@ -66,6 +66,7 @@ class Station:
         return f"{self.name}, {self.state}"
 
 
+@lru_cache(maxsize=256)
 def find_station(title: str) -> Station:
     """The station with a name such as `Marquette, MI`; the state may be left out where one state alone has the name.
 
@@ -227,6 +228,7 @@ def _state_rows(state: str) -> tuple[str, ...]:
     return tuple(read_shared(f"climate/stations/{state}.csv.gz").decode("utf-8").splitlines()[1:])
 
 
+@lru_cache(maxsize=256)
 def _station(line: _Line) -> Station:
     _, period, *cells = _state_rows(line.state)[line.row].split(",")
     humidity, wind, sunshine = (_months(cells, group) for group in (HUMIDITY, WIND, SUNSHINE))
