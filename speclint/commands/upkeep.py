@@ -30,11 +30,10 @@ def run(stated: argparse.Namespace) -> int:
     plan, _ = plan_asked(stated, [])
     system = units_of(stated, plan.text)
     sheet, status = sheet_of(plan, stated.alternate)
-    forecast = forecast_of(sheet, rates, stated.years, start.year)
+    forecast = forecast_of(sheet, rates, stated.years, start)
     if stated.alternates:
         others = {
-            name: forecast_of(read_home(plan, name)[0], rates, stated.years, start.year)
-            for name in sheet.home.alternates
+            name: forecast_of(read_home(plan, name)[0], rates, stated.years, start) for name in sheet.home.alternates
         }
         text = rendered(wrapped(compared_lines(forecast, others)), stated)
     elif stated.json:
@@ -54,7 +53,7 @@ def run(stated: argparse.Namespace) -> int:
     return status
 
 
-def forecast_of(sheet: Sheet, rates: Rates, years: int, start: int) -> Forecast:
+def forecast_of(sheet: Sheet, rates: Rates, years: int, start: datetime.date) -> Forecast:
     """The forecast of a home."""
     jobs, untold = jobs_of(sheet, rates)
     care = next(iter(sheet.of_kind("care")), None)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date
 
 from speclint.measures.facts import Facts, Sheet
 
@@ -28,6 +29,12 @@ class Inspection:
     months: tuple[int, ...]
     years: int = 0
     standing: str = "common practice"
+
+
+def first_day(start: date, month: int) -> date:
+    """The first day of a month that does not lie before the start."""
+    day = date(start.year, month, 1)
+    return day if day >= start else date(start.year + 1, month, 1)
 
 
 def inspections_of(sheet: Sheet) -> list[Inspection]:

@@ -190,7 +190,12 @@ def _rail(rail: Facts, work: Working) -> tuple[list[Piece], str]:
         raise work.absent("it guards no deck whose size is told")
     length = _along(deck, work) + 2 * float(work.need(deck, "depth"))
     work.note("a rail along the outer edge and both ends of its deck is taken")
-    return [(BOTH_SIDES * length * float(work.need(rail, "height")), 0.0, 0.0)], "planed"
+    side = BOTH_SIDES / 2 * length * float(work.need(rail, "height"))
+    if work.maybe(rail, "lifts out") == "yes":
+        return [(2 * side, 0.0, 0.0)], "planed"
+    work.note("its outer side is coated from the ground outside, for its panels do not lift out")
+    top = float(work.maybe(deck, "height") or 0.0) + float(work.need(rail, "height"))
+    return [(side, 0.0, 0.0), (side, top, 0.0)], "planed"
 
 
 def _deck(deck: Facts, work: Working) -> tuple[list[Piece], str]:

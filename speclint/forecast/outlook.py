@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date, timedelta
 from random import Random
 
 from speclint.forecast.jobs import YEAR, Job
@@ -80,11 +81,18 @@ def due_years(life: float, years: int, first: float = 1.0) -> tuple[float, ...]:
     return tuple(found)
 
 
+def due_day(start: date, at: float) -> date:
+    """The day that lies a number of years after the start."""
+    return start + timedelta(days=round(at * YEAR))
+
+
 def outlook(jobs: list[Job], rates: Rates, years: int, samples: int = SAMPLES, seed: int = SEED) -> Outlook:
     """The outlook of some jobs.
 
-    Each case draws for each part one life, between the least and the greatest with the likely one as its peak, and for
-    the whole home one factor on money and hours. The same seed draws the same cases, for alternates too.
+    Each case draws for each kind of finish one luck, which gives each part that wears it its life, between the least
+    and the greatest with the likely one as its peak; and for the whole home one factor on money and hours. Parts in one
+    finish share their luck because product, painter and seasons are the same. The same seed draws the same cases, for
+    alternates too.
 
     Args:
         jobs: The jobs.
@@ -100,7 +108,7 @@ def outlook(jobs: list[Job], rates: Rates, years: int, samples: int = SAMPLES, s
     worth = [present_value_factor(discount, float(year)) if year <= years else 0.0 for year in range(years + 1)]
     parts = []
     for job in jobs:
-        own = Random(f"{seed} {job.part}")
+        own = Random(f"{seed} {job.what}")
         coats, spent, present = [], [], []
         for case in range(samples):
             low, likely, high = job.lives

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import hashlib
-from datetime import date, timedelta
+from datetime import date
 
-from speclint.forecast.inspections import Inspection
-from speclint.forecast.outlook import Outlook
+from speclint.forecast.inspections import Inspection, first_day
+from speclint.forecast.outlook import Outlook, due_day
 
 LINE = 75  # octets of a line
 
@@ -26,7 +26,7 @@ def calendar_text(plan: str, outlook: Outlook, inspections: list[Inspection], st
             lines += _inspection(plan, one, month, start)
     for part in outlook.parts:
         for at in part.due:
-            day = start + timedelta(days=round(at * 365.25))
+            day = due_day(start, at)
             words = f"Look at {part.job.part}: a coat of {part.job.what} is likely to be due"
             low, _, high = (life / 365.25 for life in part.job.lives)
             told = f"Likely; it may come {low:.1f} to {high:.1f} years after the last. Reached from: {part.job.means}."
@@ -35,12 +35,11 @@ def calendar_text(plan: str, outlook: Outlook, inspections: list[Inspection], st
 
 
 def _inspection(plan: str, one: Inspection, month: int, start: date) -> list[str]:
-    day = date(start.year, month, 1)
-    if day < start:
-        day = date(start.year + 1, month, 1)
     rule = f"RRULE:FREQ=YEARLY{f';COUNT={one.years}' if one.years else ''}"
     told = f"{one.why}. {', '.join(one.parts)}".strip(". ") + "."
-    return _event(f"{plan} {one.what} {month}", day, one.what[0].upper() + one.what[1:], told, start, rule)
+    return _event(
+        f"{plan} {one.what} {month}", first_day(start, month), one.what[0].upper() + one.what[1:], told, start, rule
+    )
 
 
 def _event(name: str, day: date, summary: str, description: str, stamp: date, rule: str = "") -> list[str]:

@@ -6,11 +6,12 @@ import csv
 import io
 from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import date
 from typing import Any
 
-from speclint.forecast.inspections import Inspection
+from speclint.forecast.inspections import Inspection, first_day
 from speclint.forecast.jobs import YEAR, Job, NotForecast, cautions_of
-from speclint.forecast.outlook import Outlook, PartOutlook, Spread
+from speclint.forecast.outlook import Outlook, PartOutlook, Spread, due_day
 from speclint.forecast.rates import ENTRIES, GALLON, Rates
 from speclint.outputs.data import as_json, unfolded
 from speclint.outputs.letter import Line, Part
@@ -31,7 +32,7 @@ class Forecast:
         untold: Parts whose upkeep cannot be told.
         inspections: What is looked at every year.
         rates: At which the costs are reckoned.
-        start: The first year.
+        start: The day from which the years are counted.
         states: How often the plan means to refinish, as it states it; empty where it does not.
     """
 
@@ -40,7 +41,7 @@ class Forecast:
     untold: tuple[NotForecast, ...]
     inspections: tuple[Inspection, ...]
     rates: Rates
-    start: int
+    start: date
     states: str
 
 
@@ -48,7 +49,7 @@ def upkeep_lines(forecast: Forecast, system: System) -> list[Line]:
     """The forecast as a page."""
     found, rates = forecast.outlook, forecast.rates
     lines: list[Line] = [
-        (Part(f"UPKEEP FORECAST  {forecast.plan}", "title"), Part(f"  {found.years} years from {forecast.start}")),
+        (Part(f"UPKEEP FORECAST  {forecast.plan}", "title"), Part(f"  {found.years} years from {forecast.start.year}")),
         (Part(_money_words(rates), "revise" if rates.demo else "quiet"),),
         (),
     ]
@@ -135,7 +136,12 @@ def _total(forecast: Forecast) -> list[Line]:
         (Part("Life-cycle cost of the coats  ", "label"), Part(f"{_spread(found.present, rates)} as present value")),
         (Part("Work  ", "label"), Part(f"about {found.hours:.0f} hours in all")),
         (Part("  every: from the least life of a coat to its greatest, and in brackets the likely one", "quiet"),),
-        (Part(f"  money in brackets: eight of ten of {found.samples:,} cases, drawn between those lives", "quiet"),),
+        (
+            Part(
+                f"  money in brackets: eight of ten of {found.samples:,} cases; parts in one finish share their luck",
+                "quiet",
+            ),
+        ),
     ]
     if forecast.states:
         lines.append((Part(f"  the plan means to refinish every {forecast.states}", "quiet"),))
@@ -144,16 +150,17 @@ def _total(forecast: Forecast) -> list[Line]:
 
 def _schedule(forecast: Forecast) -> list[Line]:
     """What falls due in each year, at the likely lives."""
-    due: dict[int, list[str]] = {}
+    due: dict[int, list[Job]] = {}
     for part in forecast.outlook.parts:
         for at in part.due:
-            due.setdefault(int(at), []).append(part.job.part)
+            due.setdefault(due_day(forecast.start, at).year, []).append(part.job)
     if not due:
         return []
     lines: list[Line] = [(Part("When, at the likely lives", "label"),)]
     for year in sorted(due):
-        money = forecast.rates.money(forecast.outlook.by_year[min(len(forecast.outlook.by_year) - 1, year)])
-        lines.append((Part(f"  {forecast.start + year}  ", "number"), Part(f"{money:<12}"), Part(", ".join(due[year]))))
+        money = forecast.rates.money(sum(job.cost for job in due[year]))
+        names = ", ".join(job.part for job in due[year])
+        lines.append((Part(f"  {year}  ", "number"), Part(f"{money:<12}"), Part(names)))
     return [*lines, ()]
 
 
@@ -245,7 +252,7 @@ def upkeep_object(forecast: Forecast, system: System) -> str:
         {
             "plan": forecast.plan,
             "years": found.years,
-            "start": forecast.start,
+            "start": forecast.start.isoformat(),
             "currency": forecast.rates.currency,
             "demonstration rates": list(forecast.rates.demo),
             "rates": forecast.rates.values,
@@ -309,14 +316,23 @@ def upkeep_rows(forecast: Forecast) -> str:
     for part in forecast.outlook.parts:
         job = part.job
         for at in part.due:
-            year, month = forecast.start + int(at), int(at % 1 * 12) + 1
+            day = due_day(forecast.start, at)
             amounts = (f"{job.area:.1f}", job.means, f"{job.volume[1]:.1f}", f"{job.hours:.1f}", f"{job.cost:.0f}")
             rows.writerow(
-                (name, year, month, spreadsheet_text(job.part), f"coat: {job.what}", *amounts, forecast.rates.currency)
+                (
+                    name,
+                    day.year,
+                    day.month,
+                    spreadsheet_text(job.part),
+                    f"coat: {job.what}",
+                    *amounts,
+                    forecast.rates.currency,
+                )
             )
     for one in forecast.inspections:
-        for year in range(one.years or forecast.outlook.years):
-            for month in one.months:
-                parts = spreadsheet_text(", ".join(one.parts))
-                rows.writerow((name, forecast.start + year, month, parts, one.what, "", "", "", "", "", ""))
+        parts = spreadsheet_text(", ".join(one.parts))
+        for month in one.months:
+            first = first_day(forecast.start, month).year
+            for year in range(first, first + (one.years or forecast.outlook.years)):
+                rows.writerow((name, year, month, parts, one.what, "", "", "", "", "", ""))
     return text.getvalue()

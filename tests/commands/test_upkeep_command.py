@@ -62,6 +62,25 @@ def test_the_object_and_the_rows_agree(run: Run) -> None:
     assert any("finish life" in str(part["evidence"]) for part in found["parts"])
 
 
+def test_page_rows_and_calendar_name_the_same_years(run: Run) -> None:
+    rows = csv.DictReader(io.StringIO(run("upkeep", "a.plan", "--csv", *DAY, a=PLAN).out))
+    of_rows = {(row["part"], row["year"]) for row in rows if row["task"].startswith("coat")}
+    days = run("upkeep", "a.plan", "--calendar", *DAY, a=PLAN).out.replace("\r", "").replace("\n ", "")
+    of_days = {
+        (event.split("SUMMARY:Look at ")[1].split(":")[0], event.split("VALUE=DATE:")[1][:4])
+        for event in days.split("BEGIN:VEVENT")
+        if "is likely to be due" in event
+    }
+    page = run("upkeep", "a.plan", *DAY, a=PLAN).out.split("When, at the likely lives")[1].split("Every year")[0]
+    assert of_rows == of_days
+    assert {year for _, year in of_rows} == {row.split()[0] for row in page.strip().splitlines()}
+
+
+def test_no_row_lies_before_the_start(run: Run) -> None:
+    rows = csv.DictReader(io.StringIO(run("upkeep", "a.plan", "--csv", *DAY, a=PLAN).out))
+    assert min((int(row["year"]), int(row["month"])) for row in rows) >= (2026, 11)
+
+
 def test_the_calendar_goes_into_a_file(run: Run, tmp_path: Path) -> None:
     result = run("upkeep", "a.plan", "--calendar", "--into", "home.ics", *DAY, a=PLAN)
     assert (0, "") == (result.status, result.out)

@@ -78,6 +78,15 @@ def test_a_rail_that_lifts_out_takes_fewer_hours() -> None:
     assert loose.cost < fixed.cost
 
 
+@pytest.mark.parametrize(("how", "means"), [("no", "extension ladder"), ("yes", "step stool")])
+def test_the_outer_side_of_a_fixed_rail_is_reached_from_the_ground(how: str, means: str) -> None:
+    high = HOUSE + (
+        "deck d { along south; depth 10'; height 11'; finish semitransparent stain }"
+        f'rail r {{ on deck d; height 36"; top bevel; lifts out {how}; finish semitransparent stain }}'
+    )
+    assert means == jobs(high)["rail r"].means
+
+
 def test_stone_and_bare_wood_ask_for_no_coat() -> None:
     assert "wall west" not in jobs(HOUSE.replace("wall west {", "wall west { build framed with stone;"))
     assert {} == jobs(HOUSE.replace("finish semitransparent stain", "finish none"))
@@ -132,6 +141,13 @@ def test_the_same_seed_draws_the_same_cases_and_another_seed_others() -> None:
     found = [outlook([a_job(spread=0.4)], rates_of(0.03, 0.25), 30, samples=200, seed=seed) for seed in (1, 1, 2)]
     assert found[0] == found[1]
     assert found[0].present != found[2].present
+
+
+def test_parts_in_one_finish_share_their_luck() -> None:
+    alike = [a_job(5.0, 100.0, name, 0.4) for name in ("wall a", "wall b")]
+    apart = [alike[0], replace(alike[1], what="solid stain")]
+    wide, narrow = (outlook(some, rates_of(0.03), 30, 1000).present for some in (alike, apart))
+    assert wide.high - wide.low > 1.2 * (narrow.high - narrow.low)
 
 
 def test_more_cases_settle() -> None:
