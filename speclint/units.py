@@ -28,6 +28,8 @@ Dimension = Literal[
     "share",
     "tilt",
     "drain",
+    "flow",
+    "line load",
     "depth",
     "sun dose",
     "hours",
@@ -42,6 +44,7 @@ FOOT = 0.3048
 MILE = 1609.344
 PSF = 47.88025898
 PSI = 6894.757293168
+GALLON_A_MINUTE = 231 * INCH**3 / 60
 
 # unit as written -> (dimension, SI per unit). Degrees stay degrees, percent stays percent, as publications print them.
 UNITS: dict[str, tuple[Dimension, float]] = {
@@ -83,7 +86,8 @@ UNITS: dict[str, tuple[Dimension, float]] = {
 SI: dict[str, str] = {
     "length": "m", "area": "m2", "pressure": "Pa", "rain rate": "mm/h", "speed": "m/s", "temperature": "C",
     "slope": "m/m", "angle": "deg", "percent": "%", "duration": "d", "share": "-", "ratio": "-", "index": "-",
-    "count": "-", "tilt": "deg", "drain": "m2 mm/h", "depth": "mm", "sun dose": "kWh/m2 a", "hours": "h/a",
+    "count": "-", "tilt": "deg", "drain": "m2 mm/h", "flow": "m3/s", "line load": "N/m",
+    "depth": "mm", "sun dose": "kWh/m2 a", "hours": "h/a",
 }  # fmt: skip
 
 NEEDED_AS: dict[str, str] = {
@@ -100,7 +104,7 @@ NEEDED_AS: dict[str, str] = {
     "count": "a whole number such as 6",
     "ratio": "a plain number such as 0.5",
     "index": "a plain number such as 45",
-    "section": 'a size such as 8x8, 2x12 or 10"',
+    "section": 'a size such as 8x8, 2x12, 2-2x10 or 10"',
     "date": "a date such as 2027-06-30",
     "shares": "shares by bearing such as S 30%, SW 45%, W 25%",
     "skyline": "height angles by bearing such as S 12 deg, W 25 deg",
@@ -130,7 +134,7 @@ class NotAQuantity(ValueError):
 _NUMBER = r"[-+]?(?:\d{1,3}(?:,\d{3})+|\d+)?(?:\.\d+)?"
 _FRACTION = re.compile(r"^([-+]?\d+)?[ -]?(\d+)/(\d+)$")
 _FEET = re.compile(rf"^({_NUMBER})'(?:\s?-?\s?([\d.]+(?:[ -]\d+/\d+)?|\d+/\d+)\"?)?$")
-_SECTION = re.compile(r"^(\d+(?:\.\d+)?)x(\d+(?:\.\d+)?)\s*(\"|in|mm|cm)?$")
+_SECTION = re.compile(r"^(?:(\d)-)?(\d+(?:\.\d+)?)x(\d+(?:\.\d+)?)\s*(\"|in|mm|cm)?$")
 _RISE = re.compile(r"^(\d+(?:\.\d+)?):(\d+(?:\.\d+)?)$")
 _PLAIN = re.compile(rf"^([-+]?\d+/\d+|{_NUMBER}(?:[ -]\d+/\d+)?)\s*([^\d\s].*)?$")
 _DATE = re.compile(r"^\d{4}-\d{1,2}-\d{1,2}$")
@@ -185,11 +189,12 @@ def read_quantity(text: str) -> Value:
 
 
 def _section(found: re.Match[str], text: str) -> Value:
-    """Nominal lumber and timber sizes are in inches where no unit is written."""
-    scale = UNITS[found[3] or '"'][1]
-    if float(found[1]) == 0 or float(found[2]) == 0:
+    """Nominal lumber and timber sizes are in inches where no unit is written; `2-2x10` is two plies side by side."""
+    scale = UNITS[found[4] or '"'][1]
+    breadth, depth = float(found[1] or 1) * float(found[2]), float(found[3])
+    if breadth == 0 or depth == 0:
         raise NotAQuantity(f"“{text}” has a side of zero")
-    return Value(float(found[1]) * scale, "section", float(found[2]) * scale, text)
+    return Value(breadth * scale, "section", depth * scale, text)
 
 
 def _plain(number: str, unit: str | None, text: str) -> Value:
@@ -321,6 +326,8 @@ _PLAIN_SHOWN: dict[str, tuple[tuple[str, float], tuple[str, float]]] = {
     "sun dose":  (("{:,.0f} kWh/m2", 1.0),     ("{:,.0f} kWh/m2", 1.0)),
     "hours":     (("{:,.0f} h", 1.0),          ("{:,.0f} h", 1.0)),
     "drain":     (("{:,.0f} ft2 at 1 in/h", FOOT * FOOT * 25.4), ("{:,.0f} m2 at 1 mm/h", 1.0)),
+    "flow":      (("{:.1f} gpm", GALLON_A_MINUTE), ("{:.2f} l/s", 0.001)),
+    "line load": (("{:.0f} lb/ft", PSF * FOOT), ("{:.2f} kN/m", 1000.0)),
 }  # fmt: skip
 
 

@@ -100,7 +100,22 @@ def wrapped(lines: list[Line]) -> list[Line]:
 
 
 # What the trade's marks become where a terminal knows plain letters only.
-_PLAIN = str.maketrans({"“": '"', "”": '"', "‘": "'", "’": "'", "′": "'", "″": '"', "–": "-", "…": "...", "°": " deg"})
+_PLAIN = str.maketrans(
+    {
+        "“": '"',
+        "”": '"',
+        "‘": "'",
+        "’": "'",
+        "′": "'",
+        "″": '"',
+        "–": "-",
+        "…": "...",
+        "°": " deg",
+        "├": "|",
+        "│": "|",
+        "└": "`",
+    }
+)
 
 
 def put(text: str) -> None:

@@ -10,12 +10,12 @@ from speclint.language.nearest import did_you_mean
 from speclint.measures.course_table import course_table
 from speclint.measures.facts import Facts, Sheet
 from speclint.measures.register import measures
-from speclint.model.home import Home
 from speclint.outputs.courses import course_lines
 from speclint.outputs.letter import Line, Part
 from speclint.outputs.unfold import unfold
 from speclint.pipeline import PlanText, read_home
 from speclint.quantity import Quantity
+from speclint.relations.bearing import SOIL
 from speclint.units import System
 
 
@@ -105,23 +105,28 @@ def _table(facts: Facts, sheet: Sheet, system: System) -> list[Line]:
 
 
 def _unfolded(facts: Facts, sheet: Sheet, system: System) -> list[Line]:
-    lines: list[Line] = [(Part(facts.label, "title"),), *_relations(facts.label, sheet.home), ()]
+    lines: list[Line] = [(Part(facts.label, "title"),), *_relations(facts.label, sheet), ()]
     seen: set[str] = set()
     for name in measures().get(facts.element.kind, {}):
         lines += [*unfold(sheet.quantity(facts, name), system, 0, seen), ()]
     return lines
 
 
-def _relations(label: str, home: Home) -> list[Line]:
-    """What covers the element, what it stands on, and where its water goes."""
-    from speclint.relations.graphs import covers, drips_on, path_down, stands_on
+def _relations(label: str, sheet: Sheet) -> list[Line]:
+    """What covers the element, what it bears on, and where its water goes."""
+    from speclint.measures.bearing import bearing_of
+    from speclint.measures.water_path import flow_of
+    from speclint.relations.cover import covers
+    from speclint.relations.web import told
 
+    bearing, water = bearing_of(sheet)[0], flow_of(sheet).drawn
+    named = (("cover", covers(sheet.home)), ("bearing", bearing.ties), ("water", water.ties))
     lines: list[Line] = []
-    for name, edges in (("cover", covers(home)), ("bearing", stands_on(home)), ("water", drips_on(home))):
-        for edge in edges:
-            if label in (edge.source, edge.target):
-                lines.append((Part(f"  {name:<9}", "label"), Part(f"{edge.source} {edge.words} {edge.target}")))
-    path = path_down(home, label)
-    if len(path) > 2:
-        lines.append((Part(f"  {'down':<9}", "label"), Part(", then ".join(path))))
+    for name, ties in named:
+        for tie in ties:
+            if label in (tie.source, tie.target):
+                lines.append((Part(f"  {name:<9}", "label"), Part(told((tie,)))))
+    way = bearing.way(label, SOIL) if label in bearing.nodes and SOIL in bearing.nodes else ()
+    if len(way) > 1:
+        lines.append((Part(f"  {'down':<9}", "label"), Part(told(way))))
     return lines

@@ -114,6 +114,28 @@ def parser() -> argparse.ArgumentParser:
     upkeep.add_argument("--into", metavar="FILE", help="write the result to a file")
     _reader_words(upkeep)
 
+    trace = _command(commands, "trace", "follow each roof's water, or each load, to where it ends")
+    trace.add_argument("plan", metavar="PLAN", nargs="?", help="plan file; the demo plan with --demo")
+    trace.add_argument("element", nargs="*", metavar="ELEMENT", help="only from one element, such as: porch lake")
+    trace.add_argument("--demo", action="store_true", help="use the demo plan")
+    trace.add_argument("--alternate", metavar="NAME", default="", help="with this alternate in place")
+    trace.add_argument("--bearing", action="store_true", help="follow loads to the soil, and show what moves past what")
+    form = trace.add_mutually_exclusive_group()
+    form.add_argument("--json", action="store_true", help="print an object for programs")
+    form.add_argument("--dot", action="store_true", help="print the graph in the DOT language")
+    trace.add_argument("--into", metavar="FILE", help="write the result to a file")
+    _reader_words(trace)
+
+    sequence = _command(commands, "sequence", "put the work in order, with holds and why each comes where it does")
+    sequence.add_argument("plan", metavar="PLAN", nargs="?", help="plan file; the demo plan with --demo")
+    sequence.add_argument("--demo", action="store_true", help="use the demo plan")
+    sequence.add_argument("--alternate", metavar="NAME", default="", help="with this alternate in place")
+    form = sequence.add_mutually_exclusive_group()
+    form.add_argument("--json", action="store_true", help="print an object for programs")
+    form.add_argument("--dot", action="store_true", help="print the graph in the DOT language")
+    sequence.add_argument("--into", metavar="FILE", help="write the result to a file")
+    _reader_words(sequence)
+
     begin = _command(commands, "begin", "write a commented starter plan")
     begin.add_argument("file", metavar="FILE", help="the plan to write; an existing file is left alone")
 

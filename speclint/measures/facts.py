@@ -67,10 +67,16 @@ class Sheet:
         self.links = Links(home)
         self.facts = {label: Facts(element, self) for label, element in home.elements.items()}
         self.found: dict[tuple[str, str], Quantity | Absent] = {}
+        self.drawn: dict[str, Any] = {}
         self._computing: set[tuple[str, str]] = set()
 
     def __getitem__(self, label: str) -> Facts:
         return self.facts[label]
+
+    def value(self, label: str, name: str) -> Any:
+        """The value of a fact of an element; nothing where there is no such element, or nothing is known."""
+        facts = self.facts.get(label)
+        return None if facts is None else facts[name]
 
     def of_kind(self, kind: str) -> list[Facts]:
         """The facts of every element of a kind, in the order of the plan."""

@@ -38,7 +38,8 @@ def deck_load(deck: Facts, work: Working) -> float:
     return max(LIVE, float(work.need(deck["site"], "ground snow", "site")))
 
 
-def _take(limit: Limit, work: Working) -> float:
+def limit_of(limit: Limit, work: Working) -> float:
+    """The value of a limit, its citation and entry kept."""
     work.cite(limit.citation)
     work.note(f"table entry: {limit.entry}")
     if limit.doubt:
@@ -47,15 +48,16 @@ def _take(limit: Limit, work: Working) -> float:
     return limit.value
 
 
-def _read(limit_at: Callable[[float], Limit], deck: Facts, work: Working) -> Limit:
+def read_at(limit_at: Callable[[float], Limit], deck: Facts, work: Working) -> Limit:
     """The limit at the load of the deck; what is not in the table at the least load needs no snow to be told so."""
     limit_at(LIVE)
     return limit_at(deck_load(deck, work))
 
 
-def _covered(limit_at: Callable[[float], Limit], deck: Facts, work: Working, table: str) -> str:
+def covered_by(limit_at: Callable[[float], Limit], deck: Facts, work: Working, table: str) -> str:
+    """Whether a table has a limit at the load of a deck, yes or no."""
     try:
-        _read(limit_at, deck, work)
+        read_at(limit_at, deck, work)
     except UnknownRow:
         work.note(NO_ROW.format(table))
         return "no"
@@ -71,7 +73,7 @@ def _joist_spans(deck: Facts, work: Working) -> Callable[[float], Limit]:
 def span_limit(deck: Facts, work: Working) -> float:
     """By size, species, spacing and load; nothing where the table does not go so far."""
     try:
-        return _take(_read(_joist_spans(deck, work), deck, work), work)
+        return limit_of(read_at(_joist_spans(deck, work), deck, work), work)
     except UnknownRow:
         raise work.absent(NO_ROW.format("joist")) from None
 
@@ -79,7 +81,7 @@ def span_limit(deck: Facts, work: Working) -> float:
 @measure("deck", "in joist table", "yes or no", "whether the prescriptive joist table covers it")
 def in_joist_table(deck: Facts, work: Working) -> str:
     """Whether the table has its size, species, spacing and load."""
-    return _covered(_joist_spans(deck, work), deck, work, "joist")
+    return covered_by(_joist_spans(deck, work), deck, work, "joist")
 
 
 @measure("deck", "joist spacing limit", "length", "widest joist spacing for its boards")
@@ -89,7 +91,7 @@ def board_limit(deck: Facts, work: Working) -> float:
     names = {"five-quarter": "5/4", "two-inch": "2 in"}
     if board not in names:
         raise work.absent(f"{board} boards follow their maker's report")
-    return _take(decking_spacing_limit(names[board], diagonal=False, continuous=True), work)
+    return limit_of(decking_spacing_limit(names[board], diagonal=False, continuous=True), work)
 
 
 def _deck_on(ledger: Facts, work: Working) -> Facts:
@@ -110,7 +112,7 @@ def spacing_limit(ledger: Facts, work: Working) -> float:
     """By fastener, joist span and load."""
     deck = _deck_on(ledger, work)
     try:
-        return _take(_read(_ledger_spacings(ledger, deck, work), deck, work), work)
+        return limit_of(read_at(_ledger_spacings(ledger, deck, work), deck, work), work)
     except UnknownRow:
         raise work.absent(NO_ROW.format("ledger")) from None
 
@@ -119,7 +121,7 @@ def spacing_limit(ledger: Facts, work: Working) -> float:
 def in_ledger_table(ledger: Facts, work: Working) -> str:
     """Whether the table has its fastener, joist span and load, whatever it is fixed to."""
     deck = _deck_on(ledger, work)
-    return _covered(_ledger_spacings(ledger, deck, work), deck, work, "ledger")
+    return covered_by(_ledger_spacings(ledger, deck, work), deck, work, "ledger")
 
 
 @measure("post", "least side", "length", "the lesser side of its section")
@@ -185,7 +187,7 @@ def height_limit(post: Facts, work: Working) -> float:
         raise work.absent(TOO_HEAVY.format(show(load, "pressure"))) from None
     if any(part.element.kind != "deck" for part in carried):
         work.note("it carries a roof, and the table counts none: the height is a screen and no more")
-    return _take(limit, work)
+    return limit_of(limit, work)
 
 
 @measure("post", "in post table", "yes or no", "whether the prescriptive post table has its section and deck load")

@@ -5,18 +5,32 @@ from __future__ import annotations
 from speclint.citation import Citation
 from speclint.measures.facts import Facts, Working
 from speclint.measures.register import measure
+from speclint.measures.water_path import flow_of
 from speclint.science.roof_water import gutter_capacity, gutter_demand, leader_capacity, pitch_factor
+from speclint.units import show
+
+MORE = 1.02  # what rounding of a stated area may hide
 
 
-@measure("gutter", "roof area", "area", "level roof area that drains to it")
+@measure("gutter", "roof area", "area", "level roof area that drains to it, by way of other roofs too")
 def roof_area(gutter: Facts, work: Working) -> float:
-    """As stated, or its length by the run of the roof, or by the depth of the porch."""
+    """The larger of what is stated and what the plan leads to it; failing both, its length by the run of its roof."""
     stated = work.maybe(gutter, "drains")
-    if stated is not None:
-        return float(stated)
-    served = gutter["on"]
-    if served is None:
+    if gutter["on"] is None and stated is None:
         raise work.missing(gutter, "on")
+    led = flow_of(gutter.sheet).at[gutter.label]
+    if stated is not None:
+        if led.amount > float(stated) * MORE:
+            work.note(f"the plan leads {show(led.amount, 'area')} to it, which is more than is stated")
+        return max(float(stated), led.amount)
+    if not led.unknown and led.amount > 0:
+        return float(work.need(gutter, "roof water"))
+    return _by_length(gutter, work)
+
+
+def _by_length(gutter: Facts, work: Working) -> float:
+    """Its length by the run of the roof, or by the depth of the porch. [m2]"""
+    served = gutter["on"]
     if served.element.kind == "porch":
         return float(work.need(served, "depth")) * float(work.need(gutter, "length"))
     run = float(work.need(served, "run"))

@@ -35,6 +35,7 @@ class Porch(Element):
     floor_below_wood: float | None = say.length("its floor below the lowest wood of the wall", '4"', low=-0.5, high=3)
     ceiling: str | None = say.choice("its ceiling", {"flat": "a level ceiling", "open": "open rafters"})
     gutters: str | None = say.choice("gutter at its eave", {"yes": "a gutter", "none": "a free eave"})
+    engineered: str | None = say.yes_no("whether a licensed engineer designs its frame, posts and footings")
 
 
 class Post(Element):
@@ -86,6 +87,7 @@ class Post(Element):
     )
     travel: float | None = say.length("how far the adjuster can come down", '4"', high=1)
     footing: float | None = say.length("bottom of its footing below grade", '48"', high=5)
+    footing_width: float | None = say.length("diameter of its round footing, or side of a square one", '24"', high=3)
     top: str | None = say.choice("its top", {**words.CAPS, "under a beam": "covered by what it carries"})
     base_metal: str | None = say.choice("metal of the base and its fasteners", words.METALS)
     finish: str | None = say.choice("finish", words.FINISHES)

@@ -22,6 +22,7 @@ class Roof(Element):
         {"gable": "two slopes", "hip": "eaves on every side", "shed": "one slope", "flat": "drained level"},
     )
     pitch: float | None = say.slope("its slope", "10:12", low=0, high=4)
+    low_side: str | None = say.part("the wall at its low eave, where it has one slope", ("wall",), "north")
     eaves: float | None = say.length("reach past the wall face at the eaves, measured level to the drip", "2'", high=12)
     rakes: float | None = say.length(
         "reach past the wall face at the gables, measured level to the drip", "2'", high=12
@@ -83,6 +84,12 @@ class Valley(Element):
             "post": "a post",
             "lower roof": "a lower roof",
         },
+    )
+    between: tuple[str, ...] | None = say.parts("the walls under the two slopes that meet", ("wall",), "south, east")
+    into: str | None = say.part(
+        "what its water falls into or on, where several could be meant",
+        ("gutter", "roof", "porch", "deck", "wall", "corner", "post", "chimney"),
+        "gutter south",
     )
     area: float | None = say.number("area", "level area that drains to it", "250 ft2", 0, 5000)
     lining: float | None = say.length("width of its metal lining", '24"', high=3)
@@ -178,5 +185,10 @@ class Downspout(Element):
             "deck": "a deck",
             "at the wall": "straight down at the foundation",
         },
+    )
+    onto: str | None = say.part(
+        "the roof or deck below that takes its water, where several could be meant",
+        ("roof", "porch", "deck", "gutter"),
+        "porch lake",
     )
     distance: float | None = say.length("from the foundation to where the water is let go", "6'", high=200)

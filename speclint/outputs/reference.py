@@ -8,6 +8,7 @@ from speclint.measures.register import measures
 from speclint.model.element import settings_of
 from speclint.model.kinds import KINDS
 from speclint.model.settings import Setting
+from speclint.outputs.rulebook_tables import tables
 from speclint.review.judge import basis_line
 from speclint.rulebook.book import Rulebook
 from speclint.rulebook.rule import GRADES, Rule
@@ -42,7 +43,7 @@ wall south { faces S 10 E;  length 46';  height 9'-6" }   # a comment runs to th
 | what | how it is written |
 |---|---|
 | lengths | `9'-6"`, `10'`, `18"`, `3 1/2"`, `250 mm`, `3.2 m` |
-| sizes of timber | `8x8`, `2x12` (nominal, in inches), `200x200 mm`, `10"` for a round log |
+| sizes of timber | `8x8`, `2x12`, `2-2x10` for two plies (nominal, in inches), `200x200 mm`, `10"` for a round log |
 | spacing | `16"`, `16" o.c.` |
 | slopes | `10:12`, `1/4" per ft`, `2%`, `15 deg` |
 | bearings | `S 10 E`, `W 10 S`, `NW`, `south`, `135 deg` (clockwise from north) |
@@ -198,6 +199,7 @@ def rulebook_index(book: Rulebook) -> str:
     for group, rules in groupby(book.rules, key=lambda rule: rule.group):
         parts += ["", f"## {group[0].upper()}{group[1:]}", "", "| rule | finds | about | grades | rests on |"]
         parts += ["|---|---|---|---|---|", *map(_row, rules)]
+    parts += tables(book)
     return "\n".join(parts) + "\n"
 
 

@@ -26,6 +26,8 @@ TOLD: dict[str, tuple[tuple[str, float], tuple[str, float]]] = {
     "speed":     (("mph", 0.44704),     ("m/s", 1.0)),
     "duration":  (("years", 365.25),    ("years", 365.25)),
     "drain":     (("ft2 at 1 in/h", 2.359737216), ("m2 at 1 mm/h", 1.0)),
+    "flow":      (("gpm", 231 * 0.0254**3 / 60), ("l/s", 0.001)),
+    "line load": (("lb/ft", 47.88025898 * 0.3048), ("kN/m", 1000.0)),
     "angle":     (("deg", 1.0),         ("deg", 1.0)),
     "percent":   (("%", 1.0),           ("%", 1.0)),
     "slope":     (("rise per run", 1.0), ("rise per run", 1.0)),

@@ -5,6 +5,8 @@ The 2016 loads and the 2022 loads are different systems; a ground load of one mu
 
 from __future__ import annotations
 
+import math
+
 from speclint.science.after import after
 from speclint.science.inputs import above_zero, not_negative
 from speclint.science.trade_units import FOOT, PCF, PSF
@@ -97,6 +99,74 @@ def flat_roof_snow(
     not_negative(ground_load=ground_load)
     above_zero(exposure_factor=exposure_factor, thermal_factor=thermal_factor, importance=importance)
     return 0.7 * exposure_factor * thermal_factor * importance * ground_load
+
+
+# thermal factor up to: (degrees where a slippery roof starts to shed, degrees where any other does)
+SHEDS_FROM = ((1.0, 5.0, 30.0), (1.1, 10.0, 37.5), (math.inf, 15.0, 45.0))
+BARE = 70.0  # degrees at which no snow lies
+
+
+@after("asce-7-16", "Figure 7.4-1", "second-hand", pitch=(0, 4), thermal_factor=(0.85, 1.3))
+def slope_factor(pitch: float, thermal_factor: float, slippery: bool) -> float:
+    """Share of the flat-roof snow that a sloped roof carries.
+
+    Args:
+        pitch: Rise over run of the roof. [-]
+        thermal_factor: Factor for heat: 1.0 heated, 1.1 cold ventilated, 1.2 open or unheated. [-]
+        slippery: Whether nothing holds the snow: a smooth covering without guards, free to shed. [-]
+
+    Returns:
+        Factor on the flat-roof load, 1 to 0. [-]
+
+    Valid:
+        pitch: 0 to 4; thermal_factor: 0.85 to 1.3.
+
+    Raises:
+        ValueError: If the pitch is negative or the factor is not above zero.
+
+    Sources:
+        asce-7-16, Figure 7.4-1; second-hand.
+
+    Example:
+        >>> round(slope_factor(0.5, 1.0, True), 4)
+        0.6682
+    """
+    not_negative(pitch=pitch)
+    above_zero(thermal_factor=thermal_factor)
+    degrees = math.degrees(math.atan(pitch))
+    smooth, rough = next((low, high) for most, low, high in SHEDS_FROM if thermal_factor <= most)
+    starts = smooth if slippery else rough
+    return min(1.0, max(0.0, (BARE - degrees) / (BARE - starts)))
+
+
+@after("", "snow of the roof heaped on a strip of ground along the wall", "ours")
+def shed_snow_depth(line_load: float, strip: float, density: float) -> float:
+    """Depth that snow shed from a roof adds to the bank along a wall, when it has slid down in one go.
+
+    Args:
+        line_load: Snow that slides, by length of eave. [N/m]
+        strip: Width of the strip of ground on which it comes to lie. [m]
+        density: Weight of packed snow by volume. [N/m3]
+
+    Returns:
+        Depth added. [m]
+
+    Valid:
+        One slide of the design load; several small ones pack tighter and melt between.
+
+    Raises:
+        ValueError: If the load is negative, or the strip or the density is not above zero.
+
+    Sources:
+        ours: snow of the roof heaped on a strip of ground along the wall.
+
+    Example:
+        >>> round(shed_snow_depth(3260.0, 1.83, 3220.0), 2)
+        0.55
+    """
+    not_negative(line_load=line_load)
+    above_zero(strip=strip, density=density)
+    return line_load / strip / density
 
 
 @after("asce-7-16", "7.9", "second-hand")

@@ -206,6 +206,26 @@ def post_height_limit(size: str, load: float, tributary_area: float | None = Non
     return _limit(row, "height", f"{row.text('size')}, {row.text('tributary_area')} ft2, {row.text('load')} psf")
 
 
+def footing_width(beam_span: float, joist_span: float, round_one: bool = True) -> Limit:
+    """Least width of the footing of a deck post on soil that carries 1,500 psf, for 40 psf of live load.
+
+    Args:
+        beam_span: Of the beam on the post. [m]
+        joist_span: Of the joists on the beam. [m]
+        round_one: Whether the footing is round; the side of a square one else.
+
+    Returns:
+        The width. [m]
+
+    Raises:
+        UnknownRow: If the table does not go so far.
+    """
+    rows = _next_up(list(read_table("decks/footings.csv")), "beam_span", beam_span / FOOT, "ft")
+    row = _next_up(rows, "joist_span", joist_span / FOOT, "ft")[0]
+    entry = f"beam {row.text('beam_span')} ft, joists {row.text('joist_span')} ft, 1,500 psf soil, 40 psf"
+    return _limit(row, "round" if round_one else "square", entry)
+
+
 def post_size_within(breadth: float, depth: float) -> str:
     """The largest size of the 2018 post table that a section holds, both sides being nominal.
 

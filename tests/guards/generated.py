@@ -68,11 +68,33 @@ def _readme_whole() -> str:
     return before + EXPOSURE_BEGIN + shown + EXPOSURE_END + rest.split(EXPOSURE_END)[1]
 
 
+TRACE_BEGIN = "<!-- trace and sequence of the demo: made by `sh .ci/tasks reference` -->\n"
+TRACE_END = "<!-- end of trace and sequence -->\n"
+
+
+def _readme_with_graphs() -> str:
+    """README.md with its generated parts, the water and the work of the demo plan among them."""
+    from speclint.commands.files import demo_plan
+    from speclint.measures.work_order import work_of
+    from speclint.outputs.letter import text_of
+    from speclint.outputs.sequence import sequence_lines
+    from speclint.outputs.trace import water_lines
+    from speclint.pipeline import read_home
+
+    plan = demo_plan()
+    sheet, _ = read_home(plan)
+    water = text_of(water_lines(sheet, "imperial")).rstrip()
+    work = text_of(sequence_lines(work_of(sheet), plan.name, 100)).split("\nFOUNDATION")[0].rstrip()
+    shown = f"```\n$ speclint trace --demo\n{water}\n```\n\n```\n$ speclint sequence --demo\n{work}\n…\n```\n"
+    before, rest = _readme_whole().split(TRACE_BEGIN)
+    return before + TRACE_BEGIN + shown + TRACE_END + rest.split(TRACE_END)[1]
+
+
 GENERATED: dict[str, Callable[[], str]] = {
     "grammar/language-reference.md": language_reference,
     "rules/README.md": lambda: rulebook_index(load_rulebook()),
     "DEVELOPERS.md": _developers,
-    "README.md": _readme_whole,
+    "README.md": _readme_with_graphs,
 }
 
 

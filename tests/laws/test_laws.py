@@ -129,3 +129,15 @@ def test_comments_and_spacing_do_not_matter(name: str) -> None:
 def test_a_second_review_says_the_same(house: dict[str, object]) -> None:
     text = HOUSE.format(**house)
     assert said(text) == said(text)
+
+
+FAMILY = ("gutter-drains-nowhere", "gutter-too-small", "downspout-too-small", "outlets-too-far-apart")
+
+
+@given(house=HOUSES, ends=st.sampled_from(["daylight", "drywell"]))
+def test_another_outlet_never_adds_a_finding_of_its_family(house: dict[str, object], ends: str) -> None:
+    text = HOUSE.format(**house)
+    more = f"downspout more {{ gutter south; size 3x4; ends {ends}; distance 8' }}\n"
+    before, after = gravest(text, FAMILY), gravest(text + more, FAMILY)
+    assert {} == worse(before, {element: grave for element, grave in after.items() if element != "downspout more"})
+    assert after.get("downspout more", 0) <= max(before.get("downspout south", 0), after.get("downspout south", 0))

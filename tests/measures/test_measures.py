@@ -53,10 +53,10 @@ downspout south { gutter south; count 2; size 3x4 }
         ("post lake", "travel need", '6 3/4"'),
         ("post lake", "footing clearance", '-12"'),
         ("window west", "cover ratio", "0.06"),  # 1 ft over 16 ft
-        ("gutter south", "roof area", "680 ft2"),  # (15 + 2) by 40
-        ("gutter south", "demand", "3,264 ft2 at 1 in/h"),  # 680 x 1.2 x 4
+        ("gutter south", "roof area", "714 ft2"),  # (15 + 2) by (40 + 2 x 1)
+        ("gutter south", "demand", "3,427 ft2 at 1 in/h"),  # 714 x 1.2 x 4
         ("gutter south", "capacity", "5,520 ft2 at 1 in/h"),
-        ("downspout south", "demand", "1,632 ft2 at 1 in/h"),
+        ("downspout south", "demand", "1,714 ft2 at 1 in/h"),
         ("downspout south", "capacity", "14,400 ft2 at 1 in/h"),
         ("roof main", "slippery", "yes"),
         ("roof main", "ice barrier need", "6'-3 1/2\""),  # (24 + 10 + 24) x hypot(1, 10/12)
@@ -235,7 +235,7 @@ def test_a_junction_of_a_porch_roof_settles_where_it_meets_the_wall() -> None:
 
 def test_a_gutter_that_names_no_wall_still_drains_the_eaves() -> None:
     text = HOUSE.replace("on roof main; over south;", "on roof main;")
-    assert "680 ft2" == found("gutter south", "roof area", text).shown()
+    assert "714 ft2" == found("gutter south", "roof area", text).shown()
 
 
 def test_a_porch_of_unknown_length_shelters_nothing_for_certain() -> None:

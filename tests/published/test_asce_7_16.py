@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from speclint.science.snow import (
@@ -9,6 +11,7 @@ from speclint.science.snow import (
     ground_snow_depth,
     sliding_snow,
     sliding_snow_pressure,
+    slope_factor,
     snow_density,
 )
 from tests.published.convert import FOOT, INCH, PCF, POUND, PSF
@@ -30,6 +33,14 @@ def test_snow_is_as_heavy_and_as_deep_as_stated(row: Row) -> None:
 @pytest.mark.parametrize("row", cases("asce-7-16_7.3"))
 def test_a_flat_roof_carries_the_printed_snow(row: Row) -> None:
     assert printed(row["printed"]) == flat_roof_snow(float(row["ground_psf"]) * PSF) / PSF
+
+
+@pytest.mark.published("asce-7-16", "Figure 7.4-1")
+@pytest.mark.parametrize("row", cases("asce-7-16_figure-7.4-1"))
+def test_a_sloped_roof_carries_the_printed_share_of_snow(row: Row) -> None:
+    pitch = math.tan(math.radians(float(row["slope_deg"])))
+    computed = slope_factor(pitch, float(row["thermal_factor"]), row["slippery"] == "yes")
+    assert printed(row["printed"]) == computed
 
 
 @pytest.mark.published("asce-7-16", "7.9")

@@ -1,0 +1,193 @@
+"""The order of work: the jobs that a home needs, what must come first, and where the plan's own steps disagree."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from typing import Any
+
+from speclint.model.element import Element, settings_of
+from speclint.model.home import Home
+from speclint.model.work import Step
+from speclint.relations.web import Node, Tie, Web
+from speclint.tables.work import STAGES, Pair, Task, pairs, tasks
+
+Ask = Callable[[str, str], Any]
+
+ENDS = {"field treated": "treat", "sealed": "seal", "capped": "seal"}
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """A task on one part of the home, or a step of the plan that is no known task."""
+
+    name: str
+    stage: str
+    element: str
+    task: Task | None
+    steps: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Conflict:
+    """Two steps of a plan in the wrong order: `late` must come first and is stated to follow `early`."""
+
+    early: str
+    late: str
+    first: Job
+    then: Job
+    pair: Pair
+    way: tuple[str, ...]
+
+
+class WorkOrder:
+    """The jobs of a home and their order.
+
+    Attributes:
+        jobs: By name, in the order of stages and of the plan.
+        web: The jobs as a web; a tie says why its source comes before its target, and is `must` or `stated`.
+        conflicts: Where steps of the plan are in the wrong order.
+        circle: Steps of the plan that follow one another in a circle; empty where none do.
+    """
+
+    def __init__(self, home: Home, ask: Ask) -> None:
+        self.home = home
+        self.steps = {label: step for label, step in home.elements.items() if isinstance(step, Step)}
+        self._names = {label: _named(element) for label, element in home.elements.items()}
+        self.jobs = {job.name: job for job in self._jobs(ask)}
+        musts = list(self._musts())
+        order = Web(
+            [Node(label, "step") for label in self.steps],
+            [Tie(before, label, "then") for label, step in self.steps.items() for before in step.after or ()],
+        )
+        self.circle = order.circle()
+        self.order, _ = order.unrolled()
+        self.conflicts = list(self._conflicts(musts))
+        ties = [Tie(first.name, then.name, pair.why, 1.0, "must") for first, then, pair in musts]
+        must = Web([Node(job.name, "job", job.element) for job in self.jobs.values()], ties)
+        self.web = Web(must.nodes.values(), [*ties, *self._stated(must)])
+
+    def _jobs(self, ask: Ask) -> list[Job]:
+        found: list[Job] = []
+        for task in tasks():
+            if task.about == "home":
+                found.append(Job(task.does, task.stage, "", task))
+            for element in self.home.of_kind(task.about) if task.about != "home" else ():
+                if _needed(task.when, element, ask, self.home):
+                    found.append(Job(task.does.replace("{element}", element.label), task.stage, element.label, task))
+        matched: dict[str, list[str]] = {}
+        extra: list[Job] = []
+        for label, step in self.steps.items():
+            known = [job for job in found if _is_step(job, step)]
+            for job in known:
+                matched.setdefault(job.name, []).append(label)
+            if not known:
+                extra.append(Job(step.does or label, "", "", None, (label,)))
+        found = [Job(job.name, job.stage, job.element, job.task, tuple(matched.get(job.name, ()))) for job in found]
+        return sorted([*found, *extra], key=lambda job: STAGES.index(job.stage) if job.stage else len(STAGES))
+
+    def _musts(self) -> Iterable[tuple[Job, Job, Pair]]:
+        by_task: dict[str, list[Job]] = {}
+        for job in self.jobs.values():
+            if job.task is not None:
+                by_task.setdefault(job.task.name, []).append(job)
+        for pair in pairs():
+            for first in by_task.get(pair.first, ()):
+                for then in by_task.get(pair.then, ()):
+                    if self._meet(pair.scope, first.element, then.element):
+                        yield first, then, pair
+
+    def _meet(self, scope: str, one: str, other: str) -> bool:
+        if scope == "all" or not one or not other or one == other:
+            return True
+        if scope == "same":
+            return False
+        mine, theirs = self._names[one], self._names[other]
+        return one in theirs or other in mine or bool(mine & theirs)
+
+    def _conflicts(self, musts: list[tuple[Job, Job, Pair]]) -> Iterable[Conflict]:
+        told: set[tuple[str, str]] = set()
+        for first, then, pair in musts:
+            for late in first.steps:
+                for early in then.steps:
+                    if early == late or (early, late) in told or {early, late} & (set(first.steps) & set(then.steps)):
+                        continue
+                    way = self.order.way(early, late)
+                    if way:
+                        told.add((early, late))
+                        steps = (early, *(tie.target for tie in way))
+                        yield Conflict(early, late, first, then, pair, steps)
+
+    def _stated(self, must: Web) -> Iterable[Tie]:
+        """The order of the plan's own steps, save where it goes against what must be."""
+        by_step: dict[str, list[Job]] = {}
+        for job in self.jobs.values():
+            for label in job.steps:
+                by_step.setdefault(label, []).append(job)
+        kept = must
+        for tie in self.order.ties:
+            for first in by_step.get(tie.source, ()):
+                for then in by_step.get(tie.target, ()):
+                    if first.name != then.name and first.name not in kept.reached(then.name):
+                        added = Tie(first.name, then.name, "the plan says so", 1.0, "stated")
+                        kept = Web(kept.nodes.values(), [*kept.ties, added])
+                        yield added
+
+
+def in_order(work: WorkOrder) -> list[Job]:
+    """The jobs in an order that keeps every tie, by stage and by the order of the plan as far as ties allow."""
+    import networkx
+
+    rank = {name: at for at, name in enumerate(work.jobs)}
+    graph = networkx.DiGraph(work.web.graph())
+    return [work.jobs[name] for name in networkx.lexicographical_topological_sort(graph, key=rank.__getitem__)]
+
+
+def reasons(work: WorkOrder, job: Job) -> list[Tie]:
+    """What must come before a job straight away: ties that no longer way makes needless."""
+    import networkx
+
+    graph = networkx.transitive_reduction(networkx.DiGraph(work.web.graph()))
+    return [tie for tie in work.web.into(job.name) if graph.has_edge(tie.source, tie.target)]
+
+
+def _named(element: Element) -> set[str]:
+    """The labels of the parts that an element names."""
+    found: set[str] = set()
+    for setting in settings_of(type(element)).values():
+        if setting.dimension == "part":
+            value = getattr(element, setting.attribute) or ()
+            found |= {value} if isinstance(value, str) else set(value)
+    return found
+
+
+def _needed(when: str, element: Element, ask: Ask, home: Home) -> bool:
+    """Whether a part states what a task asks for."""
+    if not when:
+        return True
+    if " of " in when:
+        name, kinds = when.split(" of ", 1)
+        part = getattr(element, name.replace(" ", "_"))
+        return part is not None and home.elements[part].kind in kinds.split(", ")
+    found = re.fullmatch(r"(.+) ([=!>]) (.+)", when)
+    assert found is not None, when
+    value = ask(element.label, found[1])
+    if found[2] == ">":
+        return value is not None and value > float(found[3])
+    wanted = value in found[3].split("|")
+    return value is not None and wanted is (found[2] == "=")
+
+
+def _is_step(job: Job, step: Step) -> bool:
+    """Whether a step of the plan is a job: its parts are the job's, and its words or its ends say so."""
+    task = job.task
+    if task is None or (step.on and job.element and job.element not in step.on) or (step.on and not job.element):
+        return False
+    if job.element and not step.on and job.element not in (step.does or ""):
+        return False
+    sort = ENDS.get(step.ends or "")
+    if sort and task.name.startswith(sort) and task.name.endswith(("ends", "logs")) and step.on:
+        return True
+    words = re.findall(r"[a-z-]+", (step.does or "").casefold())
+    return all(any(word.startswith(start) for word in words for start in group) for group in task.words)
