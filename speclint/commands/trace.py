@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-from speclint.commands.common import put, rendered, units_of, wrapped
+from speclint.commands.common import put, rendered, units_of, width, wrapped
 from speclint.commands.files import write_file
 from speclint.commands.measures import element_of, plan_asked, sheet_of
 
@@ -25,7 +25,7 @@ def run(stated: argparse.Namespace) -> int:
         text = dot_text(drawn_web(sheet, stated.bearing), f"{'bearing' if stated.bearing else 'water'} {plan.name}")
     else:
         lines = bearing_lines if stated.bearing else water_lines
-        text = rendered(wrapped(lines(sheet, system, only)), stated)
+        text = rendered(wrapped(lines(sheet, system, only, width())), stated)
     if stated.into:
         write_file(Path(stated.into), text)
     else:

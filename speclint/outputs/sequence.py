@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from dataclasses import dataclass
 from itertools import groupby
 from typing import Any
@@ -11,6 +12,7 @@ from speclint.outputs.letter import Line, Part
 from speclint.relations.web import Tie
 from speclint.relations.work import Job, WorkOrder, in_order, reasons
 
+KEY = "[ ] is for a tick; HOLD is for a look before work goes on; “after” gives what must be done first, and why"
 OWN = "steps of the plan"
 MOST = 3  # reasons told of a row
 
@@ -85,31 +87,22 @@ def _together(jobs: list[Job]) -> str:
 
 def sequence_lines(work: WorkOrder, plan: str, wide: int) -> list[Line]:
     """The list that hangs on the wall: stages, numbered rows, holds, and why each comes where it does."""
-    import textwrap
-
     lines: list[Line] = [(Part("ORDER OF WORK", "title"), Part(f"  {plan}"))]
-    lines += [
-        (
-            Part(
-                "[ ] is for a tick; HOLD is for a look before work goes on; “after” gives what must be done first",
-                "quiet",
-            ),
-        )
-    ]
+    lines += [(Part(text, "quiet"),) for text in textwrap.wrap(KEY, wide)]
     lines += _troubles(work)
     for stage, group in groupby(rows_of(work), key=lambda row: row.stage):
         lines += [(), (Part(stage.upper(), "label"),)]
         for row in group:
             mark = "HOLD" if row.hold else "[ ] "
-            head = f" {row.number:>3} {mark} "
-            texts = textwrap.wrap(row.words, wide - len(head)) or [""]
-            lines.append((Part(head, "hold" if row.hold else "number"), Part(texts[0], "plain")))
-            lines += [(Part(" " * len(head)), Part(text)) for text in texts[1:]]
+            head = f" {row.number:>3} {mark}"
+            texts = textwrap.wrap(row.words, wide - len(head) - 2) or [""]
+            lines.append((Part(head, "hold" if row.hold else "number"), Part(f"  {texts[0]}")))
+            lines += [(Part(" " * (len(head) + 2)), Part(text)) for text in texts[1:]]
             told = [text for text in (f"look for: {row.shows}" if row.shows else "", _after(row), _steps(row)) if text]
             for text in told:
-                pieces = textwrap.wrap(text, wide - len(head) - 2)
+                pieces = textwrap.wrap(text, wide - len(head) - 4)
                 lines += [
-                    (Part(" " * (len(head) + (2 if at else 0))), Part(piece, "quiet"))
+                    (Part(" " * (len(head) + (4 if at else 2))), Part(piece, "quiet"))
                     for at, piece in enumerate(pieces)
                 ]
     holds = sum(row.hold for row in rows_of(work))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from collections.abc import Callable
 
 from speclint.measures.bearing import bearing_of
@@ -37,9 +38,10 @@ class _Trees:
         web: Web,
         numbers: Callable[[str, Tie | None], str],
         carries: Callable[[Tie], bool],
-        more: Callable[[str], str] = lambda name: "",
+        more: Callable[[str], str],
+        wide: int,
     ) -> None:
-        self.web, self.numbers, self.carries, self.more = web, numbers, carries, more
+        self.web, self.numbers, self.carries, self.more, self.wide = web, numbers, carries, more, wide
         self.lines: list[Line] = []
         self.told: set[str] = set()
 
@@ -56,16 +58,25 @@ class _Trees:
             last = tie is ties[-1]
             target = self.web.nodes[tie.target]
             again = tie.target in self.told and bool(self.web.out_of(tie.target))
-            named = tie.target.replace(f" of {root}", "")
-            says = " (as above)" if again else f": {target.says}" if target.says else self.more(tie.target)
-            words = Part(f"{stem}{'└ ' if last else '├ '}{tie.words} ", "quiet")
-            role: Role = "plain" if not target.says or target.kind == "away" else "revise"
-            self.lines.append((Part(self.numbers(tie.target, tie), "number"), words, Part(f"{named}{says}", role)))
+            says = f": {target.says}" if target.says and target.kind != "away" else self.more(tie.target)
+            named = f"{tie.target.replace(f' of {root}', '')}{' (as above)' if again else says}"
+            role: Role = "revise" if target.says and target.kind != "away" and not again else "plain"
+            below = stem + ("  " if last else "│ ")
+            self._line(self.numbers(tie.target, tie), f"{stem}{'└ ' if last else '├ '}{tie.words} ", named, role, below)
             if not again:
-                self._below(tie.target, stem + ("  " if last else "│ "), root)
+                self._below(tie.target, below, root)
+
+    def _line(self, numbers: str, words: str, named: str, role: Role, stem: str) -> None:
+        """One step of the tree, its text carried on below where the screen is too narrow."""
+        room = max(16, self.wide - len(numbers) - len(words))
+        first, *rest = textwrap.wrap(named, room) or [""]
+        self.lines.append((Part(numbers, "number"), Part(words, "quiet"), Part(first, role)))
+        margin = " " * len(numbers) + stem + "  "
+        for text in textwrap.wrap(" ".join(rest), max(16, self.wide - len(margin))):
+            self.lines.append((Part(margin, "quiet"), Part(text, role)))
 
 
-def water_lines(sheet: Sheet, system: System, only: Facts | None = None) -> list[Line]:
+def water_lines(sheet: Sheet, system: System, only: Facts | None = None, wide: int = 110) -> list[Line]:
     """Each roof's water to its end: areas, flows and heights, ends, streams at one spot, and the wood on the way."""
     flow = flow_of(sheet)
     rain = sheet.quantity(sheet["site"], "design rain")
@@ -78,7 +89,7 @@ def water_lines(sheet: Sheet, system: System, only: Facts | None = None) -> list
     lines += [(Part(told_rain, "quiet"),), ()]
     numbers = _numbers(sheet, flow, known, system)
     trees = _Trees(
-        flow.web, numbers, lambda tie: tie.share > 0 or tie.kind == "splash", lambda name: _full(sheet, name)
+        flow.web, numbers, lambda tie: tie.share > 0 or tie.kind == "splash", lambda name: _full(sheet, name), wide
     )
     if only is not None:
         starts = [node.name for node in flow.web.of(only.label)]
@@ -92,6 +103,10 @@ def water_lines(sheet: Sheet, system: System, only: Facts | None = None) -> list
     if only is None:
         lines += _ends(flow, known, system) + _spots(flow, known, system) + _bare(flow)
     return lines
+
+
+def _height(height: float | None, system: System) -> str:
+    return "" if height is None else "grade" if height == 0 else show(height, "length", system)
 
 
 def _full(sheet: Sheet, name: str) -> str:
@@ -131,7 +146,7 @@ def _numbers(sheet: Sheet, flow: Flow, rain: Quantity | None, system: System) ->
         mark = "at least " if carried.unknown and amount else ""
         area = "not known" if carried.unknown and not amount else mark + show(amount, "area", system)
         rate = show(runoff(amount, rain.value), "flow", system) if rain is not None and amount else ""
-        return f"{area:>12}{rate:>10}{show(height, 'length', system) if height is not None else '':>9}  "
+        return f"{area:>12}{rate:>10}{_height(height, system):>9}  "
 
     return numbers
 
@@ -173,13 +188,13 @@ def _bare(flow: Flow) -> list[Line]:
     for start in _sources(flow):
         bare = [name for name in flow.web.reached(start) if flow.web.nodes[name].kind == "wood"]
         for name in [name for name in bare if flow.web.nodes[name].says][:1]:
-            lines.append((Part(f"  {name}", "element"), Part(f": {flow.web.nodes[name].says}")))
+            lines.append((Part("  "), Part(name, "element"), Part(f": {flow.web.nodes[name].says}")))
             lines.append((Part("    "), Part(told(flow.web.way(start, name)), "quiet")))
     heading: Line = (Part("FIRST BARE WOOD ON THE WAY", "label"),)
     return [heading, *(lines or [(Part("  none that the plan tells of"),)]), ()]
 
 
-def bearing_lines(sheet: Sheet, system: System, only: Facts | None = None) -> list[Line]:
+def bearing_lines(sheet: Sheet, system: System, only: Facts | None = None, wide: int = 110) -> list[Line]:
     """Each load to the soil, what it passes that should carry none, and what moves past what."""
     web, circles = bearing_of(sheet)
     lines: list[Line] = [
@@ -187,7 +202,7 @@ def bearing_lines(sheet: Sheet, system: System, only: Facts | None = None) -> li
         (Part("what the plan says bears on what; no strength is judged here: that is a licensed engineer's", "quiet"),),
         (),
     ]
-    trees = _Trees(web, lambda name, tie: "", lambda tie: True, lambda name: _depth(sheet, web, name, system))
+    trees = _Trees(web, lambda name, tie: "", lambda tie: True, lambda name: _depth(sheet, web, name, system), wide)
     if only is not None:
         starts = [only.label] if only.label in web.nodes else []
         if not starts:

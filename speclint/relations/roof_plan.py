@@ -119,7 +119,7 @@ class RoofPlan:
         for post in self.of(Post):
             if porch.label in (post.under or ()) and post.inset is not None and post.inset < 0 and porch.length:
                 side = post.size[1] if post.size else 0.0
-                found.append((post.label, (post.count or 1.0) * side / porch.length, "drips on the feet of"))
+                found.append((post.label, (post.count or 1.0) * side / porch.length, "drips on the"))
         for deck in self.of(Deck):
             beside = deck.under == porch.label or set(deck.along or ()) & set(porch.along or ())
             if beside and deck.depth and porch.depth and deck.depth > porch.depth + 0.025:
