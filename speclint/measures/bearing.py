@@ -78,7 +78,12 @@ def _worst_way(part: Facts) -> tuple[Tie, ...]:
     return web.way(part.label, SOIL)
 
 
-@measure("roof, beam", "uneven settling", "length", "how much more one of its supports comes down than another")
+@measure(
+    "roof, beam, corner",
+    "uneven settling",
+    "length",
+    "how much more one of the walls or posts it joins comes down than another",
+)
 def uneven_settling(part: Facts, work: Working) -> float:
     """Settling of its walls at the plate; posts stand still, save as far as an adjuster lets them follow."""
     supports = _supports(part, work)
@@ -97,7 +102,9 @@ def uneven_settling(part: Facts, work: Working) -> float:
 
 
 def _supports(part: Facts, work: Working) -> list[Facts]:
-    """The walls and posts that a part bears on."""
+    """The walls and posts that a part bears on; for a corner, the walls that meet in it."""
+    if part.element.kind == "corner":
+        return list(part["of"] or ())
     if part.element.kind == "roof":
         return [wall for wall in part["covers"] or () if work.maybe(wall, "gable") != "yes"]
     return [support for support in part["on"] or () if support.element.kind in ("wall", "post")]

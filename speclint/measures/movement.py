@@ -270,7 +270,10 @@ def pitch_left(porch: Facts, work: Working) -> float:
 
 @measure("junction, chimney, stone, ledger", "settling past", "length", "how far the wall it meets comes down past it")
 def part_settling_past(part: Facts, work: Working) -> float:
-    """The settlement of its wall where they meet; for a chimney, of the tallest wall under its roof."""
+    """The settlement of its wall where they meet; for a chimney, of the tallest wall under its roof.
+
+    Where a roof stands on walls that come down farther than the wall it meets, or less far, the difference counts.
+    """
     kind = part.element.kind
     porch = part.sheet.facts.get(getattr(part.element, "roof", None) or "")  # a junction's “roof” can be a porch's
     if kind == "chimney":
@@ -287,7 +290,11 @@ def part_settling_past(part: Facts, work: Working) -> float:
         walls = (part["wall"],) if part["wall"] is not None else ()
     if not walls:
         raise work.missing(part, "roof" if kind == "chimney" else "wall")
-    return max(float(work.need(wall, "settlement")) for wall in walls)
+    down = max(float(work.need(wall, "settlement")) for wall in walls)
+    if kind != "junction" or porch is None:
+        return down
+    under = [float(work.need(wall, "settlement")) for wall in porch["covers"] or () if wall not in walls]
+    return max((abs(other - down) for other in under), default=down)
 
 
 @measure("junction, chimney", "slip need", "length", "lap by which its flashing must be able to slide")

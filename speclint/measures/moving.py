@@ -58,9 +58,11 @@ def _moving(part: Facts) -> Moving | None:
         how = "not stated" if adjuster is None else "fixed" if adjuster == "none" else "adjusts"
         beside = " and ".join(porch.label for porch in part["porches"]) or "what it carries"
         return _weighed(part, beside, how, _number(part, "travel need"), part["travel"] if how == "adjusts" else 0.0)
-    if kind in ("roof", "beam"):
+    if kind in ("roof", "beam", "corner"):
         uneven = _number(part, "uneven settling")
-        return _weighed(part, "its own supports", "fixed", uneven, 0.0)
+        if kind == "corner" and part["slides"] == "yes":
+            return None if uneven is None else Moving(part.label, "the walls it joins", "slides", uneven, None, True)
+        return _weighed(part, "the walls it joins" if kind == "corner" else "its own supports", "fixed", uneven, 0.0)
     return _beside_wall(part)
 
 

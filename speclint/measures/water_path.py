@@ -99,10 +99,12 @@ def water_circle(part: Facts, work: Working) -> str:
     return "none"
 
 
-@measure("deck", "eave water", "area", "roof area whose water drips on it from free eaves above")
+@measure("deck, stair", "eave water", "area", "roof area whose water drips on it from free eaves above")
 def eave_water(deck: Facts, work: Working) -> float:
     """What reaches it straight from eaves, of roofs and of the porch over it."""
     flow = flow_of(deck.sheet)
+    if deck.label not in flow.web.nodes:
+        return 0.0
     ties = [tie for tie in flow.web.into(deck.label) if flow.web.nodes[tie.source].kind == "eave"]
     for tie in ties:
         unknown = flow.at[tie.source].unknown

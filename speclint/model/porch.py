@@ -249,6 +249,10 @@ class Stair(Element):
         "what the stringers stand on", {"pad": "a pad", "soil": "the ground", "hung": "nothing; hung"}
     )
     treatment: str | None = say.choice("preservative treatment", words.TREATMENTS)
+    leaves: str | None = say.choice(
+        "where it leaves the deck",
+        {"front": "at the outer edge, under the drip of a roof over the deck", "end": "at one end, clear of the drip"},
+    )
     top_fixed_to: str | None = say.choice(
         "its top",
         {"settling wall": "fixed to a wall that settles", "deck": "fixed to a deck", "slotted": "a slotted bracket"},

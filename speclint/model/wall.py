@@ -121,6 +121,9 @@ class Corner(Element):
             "post": "logs run into a corner post",
         },
     )
+    slides: str | None = say.yes_no(
+        "whether its logs can slide past what they meet, where one of its walls settles and the other stands still"
+    )
     downspout: str | None = say.choice(
         "roof water at this corner",
         {

@@ -8,7 +8,7 @@ from typing import Any, TypeVar
 
 from speclint.model.element import Element
 from speclint.model.home import Home
-from speclint.model.porch import Deck, Porch, Post
+from speclint.model.porch import Deck, Porch, Post, Stair
 from speclint.model.roof import Gutter, Junction, Roof, Valley
 from speclint.model.wall import Corner
 
@@ -120,6 +120,11 @@ class RoofPlan:
             if porch.label in (post.under or ()) and post.inset is not None and post.inset < 0 and porch.length:
                 side = post.size[1] if post.size else 0.0
                 found.append((post.label, (post.count or 1.0) * side / porch.length, "drips on the"))
+        for stair in self.of(Stair):
+            deck = self.home.elements.get(stair.to or "")
+            reached = stair.to == porch.label or (isinstance(deck, Deck) and deck.under == porch.label)
+            if reached and stair.leaves == "front" and stair.width and porch.length:
+                found.append((stair.label, stair.width / porch.length, "drips free on"))
         for deck in self.of(Deck):
             beside = deck.under == porch.label or set(deck.along or ()) & set(porch.along or ())
             if beside and deck.depth and porch.depth and deck.depth > porch.depth + 0.025:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint.model.home import Home
-from speclint.model.porch import Beam, Deck, Porch, Post
+from speclint.model.porch import Beam, Deck, Porch, Post, Stair
 from speclint.model.roof import Downspout, Gutter, Junction, Roof, Valley
 from speclint.relations.roof_plan import Ask, RoofPlan, SlopeArea
 from speclint.relations.web import Node, Tie, Web
@@ -292,6 +292,11 @@ class _Drawing:
             node = Node(f"foot of {label}", "wood", label, says)
             self._put(node)
             self._tie_once(node, self._away(), "drips to the")
+            return node
+        if isinstance(element, Stair):
+            node = Node(label, "wood", label, "its treads stand under the drip")
+            self._put(node)
+            self._tie_once(node, self._away(), "runs down to the")
             return node
         return self.nodes.get(label) or Node(label, element.kind, label)
 
