@@ -76,7 +76,7 @@ class Pair:
 def tasks() -> tuple[Task, ...]:
     """Every task, in the order of the table."""
     found = []
-    for row in read_table("work/tasks.csv"):
+    for row in read_table("order/tasks.csv"):
         groups = tuple(tuple(group.strip().split("|")) for group in row.text("words").split("&"))
         name, stage, about, when, does, shows = (row.text(column) for column in TASK)
         found.append(Task(name, stage, about, when, does, groups, row.text("hold") == "hold", shows, row.citation))
@@ -88,5 +88,5 @@ def pairs() -> tuple[Pair, ...]:
     """Every pair, in the order of the table."""
     return tuple(
         Pair(row.text("first"), row.text("then"), row.text("scope"), row.text("why"), row.citation)
-        for row in read_table("work/pairs.csv")
+        for row in read_table("order/pairs.csv")
     )
