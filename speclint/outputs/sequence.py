@@ -89,7 +89,7 @@ def sequence_lines(work: WorkOrder, plan: str, wide: int) -> list[Line]:
     """The list that hangs on the wall: stages, numbered rows, holds, and why each comes where it does."""
     lines: list[Line] = [(Part("ORDER OF WORK", "title"), Part(f"  {plan}"))]
     lines += [(Part(text, "quiet"),) for text in textwrap.wrap(KEY, wide)]
-    lines += _troubles(work)
+    lines += _troubles(work, wide)
     for stage, group in groupby(rows_of(work), key=lambda row: row.stage):
         lines += [(), (Part(stage.upper(), "label"),)]
         for row in group:
@@ -124,17 +124,19 @@ def _steps(row: Row) -> str:
     return f"the plan's {', '.join(steps)}" if steps else ""
 
 
-def _troubles(work: WorkOrder) -> list[Line]:
+def _troubles(work: WorkOrder, wide: int) -> list[Line]:
     lines: list[Line] = []
     if work.circle:
         lines += [(), (Part("STEPS THAT FOLLOW ONE ANOTHER IN A CIRCLE", "hold"),)]
-        lines.append((Part(f"  {', then '.join(work.circle)}"),))
+        rows = textwrap.wrap(", then ".join(work.circle), wide - 2)
+        lines += [(Part(f"  {row}"),) for row in rows]
     if work.conflicts:
         lines += [(), (Part("CANNOT BE DONE AS THE PLAN ORDERS IT", "hold"),)]
         for one in work.conflicts:
             by_way = f" by way of {', '.join(one.way[1:-1])}" if len(one.way) > 2 else ""
             text = f"{one.late} follows {one.early}{by_way}, yet “{one.first.name}” comes before “{one.then.name}”"
-            lines.append((Part("  "), Part(f"{text}: {one.pair.why}")))
+            rows = textwrap.wrap(f"{text}: {one.pair.why}", wide - 4)
+            lines += [(Part(f"{'    ' if at else '  '}{row}"),) for at, row in enumerate(rows)]
     return lines
 
 
