@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import groupby
 from typing import Literal
 
 from speclint.language.atoms import Mistake
@@ -85,3 +86,17 @@ class Review:
     def holds(self) -> int:
         """How many rulings hold the release."""
         return sum(ruling.grade == "hold" for ruling in self.rulings)
+
+
+@dataclass(frozen=True, slots=True)
+class Comment:
+    """The rulings of one rule in one grade, under the number by which a letter and its drawings call them."""
+
+    number: int
+    rulings: tuple[Ruling, ...]
+
+
+def comments(rulings: tuple[Ruling, ...]) -> list[Comment]:
+    """The rulings as numbered comments, in their order."""
+    groups = groupby(rulings, key=lambda ruling: (ruling.grade, ruling.rule))
+    return [Comment(at, tuple(same)) for at, (_, same) in enumerate(groups, 1)]

@@ -23,10 +23,9 @@ LEAST, MOST = 1, 60
 
 def run(stated: argparse.Namespace) -> int:
     """Forecast the upkeep of a plan."""
-    if not LEAST <= stated.years <= MOST:
-        raise Refused(f"--years {stated.years}: a forecast runs {LEAST} to {MOST} years", 3)
-    start = _day(stated.today)
-    rates = _rates(stated.rates) if stated.rates else demo_rates()
+    years_of(stated.years)
+    start = day_of(stated.today)
+    rates = rates_of(stated.rates)
     plan, _ = plan_asked(stated, [])
     system = units_of(stated, plan.text)
     sheet, status = sheet_of(plan, stated.alternate)
@@ -69,7 +68,23 @@ def forecast_of(sheet: Sheet, rates: Rates, years: int, start: datetime.date) ->
     )
 
 
-def _day(stated: str | None) -> datetime.date:
+def years_of(stated: int) -> int:
+    """The length of a forecast.
+
+    Raises:
+        Refused: If it is out of range.
+    """
+    if not LEAST <= stated <= MOST:
+        raise Refused(f"--years {stated}: a forecast runs {LEAST} to {MOST} years", 3)
+    return stated
+
+
+def day_of(stated: str | None) -> datetime.date:
+    """The day that is stated, or today.
+
+    Raises:
+        Refused: If it is no day.
+    """
     if stated is None:
         return datetime.date.today()
     try:
@@ -78,7 +93,14 @@ def _day(stated: str | None) -> datetime.date:
         raise Refused(f"--today {stated}: write the day as 2026-11-25", 3) from None
 
 
-def _rates(path: str) -> Rates:
+def rates_of(path: str | None) -> Rates:
+    """The rates in a file, or those for demonstration where none is named.
+
+    Raises:
+        Refused: If the file cannot be read or used.
+    """
+    if not path:
+        return demo_rates()
     try:
         text = read_text(Path(path))
     except CannotRead as trouble:

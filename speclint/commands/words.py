@@ -136,6 +136,34 @@ def parser() -> argparse.ArgumentParser:
     sequence.add_argument("--into", metavar="FILE", help="write the result to a file")
     _reader_words(sequence)
 
+    draw = _command(commands, "draw", "draw elevations, sections, the roof plan, a compass and the upkeep as SVG")
+    draw.add_argument("plan", metavar="PLAN", nargs="?", help="plan file; the demo plan with --demo")
+    draw.add_argument("--demo", action="store_true", help="use the demo plan")
+    draw.add_argument("--into", metavar="FOLDER", required=True, help="the folder to draw into")
+    draw.add_argument(
+        "--shade",
+        choices=("all", "rain", "sun", "finish", "decay"),
+        default="all",
+        help="shade elevations by this alone (default: a drawing for each)",
+    )
+    draw.add_argument("--alternate", metavar="NAME", default="", help="with this alternate in place")
+    draw.add_argument("--rates", metavar="FILE", help="your own rates for the upkeep")
+    draw.add_argument("--today", metavar="DATE", help="the day from which years are counted (default: today)")
+    _rulebook_words(draw)
+    _reader_words(draw)
+
+    report = _command(commands, "report", "write the report: one page for designer and owner, with drawings")
+    report.add_argument("plan", metavar="PLAN", nargs="?", help="plan file; the demo plan with --demo")
+    report.add_argument("--demo", action="store_true", help="use the demo plan")
+    report.add_argument("--to", metavar="FILE", help="the page to write, such as house.html")
+    report.add_argument("--pdf", metavar="FILE", help="the same as PDF; needs speclint[pdf]")
+    report.add_argument("--alternate", metavar="NAME", default="", help="with this alternate in place")
+    report.add_argument("--years", metavar="N", type=int, default=30, help="length of the forecast (default: 30)")
+    report.add_argument("--rates", metavar="FILE", help="your own rates for the upkeep")
+    report.add_argument("--today", metavar="DATE", help="the day of the report (default: today)")
+    _rulebook_words(report)
+    _reader_words(report)
+
     begin = _command(commands, "begin", "write a commented starter plan")
     begin.add_argument("file", metavar="FILE", help="the plan to write; an existing file is left alone")
 

@@ -103,7 +103,7 @@ def decay_exposure(part: Facts, work: Working) -> float:
     clearance = clearance_of(part, work)
     if clearance is not None and clearance <= 0:
         work.note(IN_GROUND)
-    local, milder, harsher = _local(part, work)
+    local, milder, harsher = local_of(part, work)
     shelter, least, most = _shelter(part, clearance, work)
     climate = float(work.call(climate_index, decay_hazard_index=hazard))
     ground = 1.0 if clearance is None else float(work.call(ground_factor, clearance=clearance))
@@ -117,7 +117,7 @@ def decay_exposure(part: Facts, work: Working) -> float:
     return float(work.call(exposure_index, local=local, shelter=shelter, climate=climate, **factors))
 
 
-def _local(part: Facts, work: Working) -> tuple[float, float, float]:
+def local_of(part: Facts, work: Working) -> tuple[float, float, float]:
     """Factor of the lay of the land, and those of the classes on either side."""
     classes = list(LOCAL)
     at = classes.index(TERRAIN[str(work.need(part["site"], "terrain", "site"))])

@@ -179,7 +179,7 @@ _BASES = {"wall": _upright_base, "post": _upright_base, "rail": _upright_base, "
 
 def _wear(part: Facts, work: Working) -> float:
     """Wear by weather against what the handbook's range stands for."""
-    sun, rain = _wall_weather(part, work) if part.element.kind == "wall" else _weather(part, work)
+    sun, rain = wall_weather(part, work) if part.element.kind == "wall" else _weather(part, work)
     colour = str((work.maybe(part, "colour") if part.element.kind == "wall" else None) or "medium")
     found = float(work.call(weather_wear, sun=sun, rain=rain, colour=colour))
     beside = "an open wall of middling sun" if part.element.kind == "wall" else "the open"
@@ -190,7 +190,7 @@ def _wear(part: Facts, work: Working) -> float:
     return found
 
 
-def _wall_weather(wall: Facts, work: Working) -> tuple[float, float]:
+def wall_weather(wall: Facts, work: Working) -> tuple[float, float]:
     """Ultraviolet light against an open wall of middling sun, and rain against the mean open wall."""
     light, rain = work.maybe(wall, "ultraviolet share"), work.maybe(wall, "rain exposure")
     if light is None:

@@ -56,6 +56,7 @@ MODULES = (
     "finishes",
     "access",
     "decay",
+    "by_course",
 )
 
 

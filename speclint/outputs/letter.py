@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from itertools import groupby
 from typing import Literal, NamedTuple
 
-from speclint.ruling import Accepted, Question, Review, Ruling
+from speclint.ruling import Accepted, Question, Review, Ruling, comments
 
 Role = Literal["plain", "title", "hold", "revise", "note", "number", "element", "label", "quiet", "good"]
 
@@ -57,12 +57,10 @@ def letter(review: Review, frame: Frame) -> list[Line]:
     lines: list[Line] = []
     lines += _head(review, frame)
     lines += _mistakes(review, frame)
-    number = 1
-    for grade, rulings in groupby(review.rulings, key=lambda ruling: ruling.grade):
+    for grade, same in groupby(comments(review.rulings), key=lambda comment: comment.rulings[0].grade):
         lines += [(), (Part(HEADINGS[grade], grade),)]
-        for _, same in groupby(rulings, key=lambda ruling: ruling.rule):
-            lines += [(), *_comment(number, list(same), frame)]
-            number += 1
+        for comment in same:
+            lines += [(), *_comment(comment.number, list(comment.rulings), frame)]
     lines += _questions(review.questions, frame)
     lines += _variances(review.variances, frame)
     if not frame.brief:

@@ -1,0 +1,64 @@
+"""Thirty years of upkeep as a chart: when each part falls due, and what each year costs."""
+
+from __future__ import annotations
+
+from html import escape
+
+from speclint.drawing.paper import Paper
+from speclint.forecast.outlook import Outlook
+
+LEFT, ROW, YEAR = 190.0, 24.0, 22.0  # pixels
+
+
+def timeline(plan: str, found: Outlook, currency: str, start_year: int, name: str = "") -> str:
+    """The chart as SVG.
+
+    Args:
+        plan: Name of the plan, for the title strip.
+        found: The outlook.
+        currency: Of its money.
+        start_year: From which years are counted.
+        name: Identity within a page.
+    """
+    rows = len(found.parts)
+    wide, bars = found.years * YEAR, 90.0
+    paper = Paper(0, 0, wide, rows * ROW + bars + 56, 1.0, (LEFT, 34, 30, 20))
+    for year in range(found.years + 1):
+        x = LEFT + year * YEAR
+        heavy = year % 5 == 0
+        end = 34 + rows * ROW + bars + 34
+        paper.put(f'<line class="{"thin" if heavy else "hair"}" x1="{x:.1f}" y1="34" x2="{x:.1f}" y2="{end:.1f}"/>')
+        if heavy:
+            paper.put(f'<text class="small" x="{x:.1f}" y="26" text-anchor="middle">{start_year + year}</text>')
+    for at, part in enumerate(found.parts):
+        y = 34 + at * ROW + ROW / 2
+        words = f"{part.job.part}: {part.job.what}"
+        paper.put(
+            f'<text class="note" x="{LEFT - 8:.1f}" y="{y + 4:.1f}" text-anchor="end">{escape(words[:34])}</text>'
+        )
+        paper.put(f'<line class="hair" x1="{LEFT:.1f}" y1="{y:.1f}" x2="{LEFT + wide:.1f}" y2="{y:.1f}"/>')
+        for due in part.due:
+            x = LEFT + due * YEAR
+            paper.put(f'<path class="solid" d="M {x:.1f} {y - 6:.1f} l 6 6 l -6 6 l -6 -6 z"><title>'
+                      f"{escape(words)}, {start_year + due:.0f}</title></path>")  # fmt: skip
+    _bars(paper, found, currency, 34 + rows * ROW + 24, bars)
+    likely = f"{currency} {found.spent.likely:,.0f} of today"
+    about = f"{rows} parts over {found.years} years; money {likely}, likely"
+    return paper.svg("Upkeep, year by year", about, [plan, f"likely {likely} in all"], name)
+
+
+def _bars(paper: Paper, found: Outlook, currency: str, top: float, tall: float) -> None:
+    most = max(found.by_year, default=0.0) or 1.0
+    base = top + tall
+    paper.put(f'<text class="note" x="{LEFT - 8:.1f}" y="{base - tall / 2:.1f}" text-anchor="end">'
+              f"{escape(currency)} a year</text>")  # fmt: skip
+    paper.put(f'<text class="small" x="{LEFT - 8:.1f}" y="{top + 8:.1f}" text-anchor="end">{most:,.0f}</text>')
+    paper.put(
+        f'<line class="edge" x1="{LEFT:.1f}" y1="{base:.1f}" x2="{LEFT + found.years * YEAR:.1f}" y2="{base:.1f}"/>'
+    )
+    for year, amount in enumerate(found.by_year):
+        height = tall * amount / most
+        if height > 0.5:
+            paper.put(f'<rect class="solid" x="{LEFT + year * YEAR + 3:.1f}" y="{base - height:.1f}" '
+                      f'width="{YEAR - 6:.1f}" height="{height:.1f}"><title>{escape(currency)} {amount:,.0f}</title>'
+                      "</rect>")  # fmt: skip
