@@ -164,6 +164,14 @@ def parser() -> argparse.ArgumentParser:
     _rulebook_words(report)
     _reader_words(report)
 
+    watch = _command(commands, "watch", "serve the report on this machine and refresh it as the plan is saved")
+    watch.add_argument("plan", metavar="PLAN", help="plan file")
+    watch.add_argument("--port", metavar="N", type=int, default=0, help="port to listen on (default: any free one)")
+    watch.add_argument("--rates", metavar="FILE", help="your own rates for the upkeep")
+    watch.add_argument("--today", metavar="DATE", help="the day of the report (default: today)")
+    _rulebook_words(watch)
+    _reader_words(watch)
+
     begin = _command(commands, "begin", "write a commented starter plan")
     begin.add_argument("file", metavar="FILE", help="the plan to write; an existing file is left alone")
 

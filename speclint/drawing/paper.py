@@ -175,8 +175,10 @@ class Paper:
             name: Identity within a page, so that several can stand on one.
             role: What it is to a screen reader: one picture, or a `group` with links in it.
         """
-        tall = self.height + (STRIP if strip else 0)
         wide = max(self.width, 420.0)
+        words = "   ·   ".join(strip)
+        beside = len(title) * 9.0 + len(words) * 5.3 + 44 <= wide
+        tall = self.height + (STRIP + (0 if beside else 14) if strip else 0)
         called = f' id="{escape(name)}"' if name else ""
         head = (
             f'<svg xmlns="http://www.w3.org/2000/svg"{called} class="drawing" viewBox="0 0 {number(wide)} '
@@ -187,15 +189,17 @@ class Paper:
         lines.append(f'<rect class="paper" x="0" y="0" width="{number(wide)}" height="{number(tall)}"/>')
         lines += self.parts
         if strip:
-            lines += self._strip(title, strip, wide)
+            lines += self._strip(title, words, wide, beside)
         return "\n".join([*lines, "</svg>"]) + "\n"
 
-    def _strip(self, title: str, strip: Sequence[str], wide: float) -> list[str]:
+    def _strip(self, title: str, words: str, wide: float, beside: bool) -> list[str]:
+        """The title strip: the title, and beside or below it what else is to be known of the sheet."""
         top = self.height
-        words = "   ·   ".join(strip)
+        at = f'x="{number(wide - 14)}" y="{number(top + 22)}" text-anchor="end"'
+        if not beside:
+            at = f'x="14" y="{number(top + 38)}"'
         return [
             f'<line class="cut" x1="12" y1="{number(top + 4)}" x2="{number(wide - 12)}" y2="{number(top + 4)}"/>',
             f'<text class="title" x="14" y="{number(top + 22)}">{escape(title)}</text>',
-            f'<text class="note" x="{number(wide - 14)}" y="{number(top + 22)}" '
-            f'text-anchor="end">{escape(words)}</text>',
+            f'<text class="note" {at}>{escape(words)}</text>',
         ]

@@ -75,7 +75,8 @@ def _point(frame: WallFrame, label: str) -> tuple[float, float] | None:
         return places[kind]
     if kind in ("roof", "chimney"):
         roof = part if kind == "roof" else part["roof"]
-        if roof is None or wall not in (roof["covers"] or ()):
+        eaves = [one for one in (roof["covers"] if roof is not None else None) or () if one["gable"] != "yes"]
+        if wall not in (eaves or (roof["covers"] if roof is not None else None) or ()):
             return None
         return (0.75 if kind == "roof" else 0.5) * frame.length, max(
             eave, frame.ridge - 0.5

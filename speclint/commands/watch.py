@@ -1,0 +1,91 @@
+"""`speclint watch`."""
+
+from __future__ import annotations
+
+import argparse
+import secrets
+import socket
+from dataclasses import replace
+from pathlib import Path
+
+from speclint.commands.common import put, rulebook_of, units_of
+from speclint.commands.files import Refused, open_plan
+from speclint.commands.upkeep import day_of, forecast_of, rates_of
+from speclint.pipeline import read_home
+from speclint.report.live import Built, LivePage
+
+YEARS = 30
+
+
+def run(stated: argparse.Namespace) -> int:
+    """Serve the report of a plan on the loopback address, and keep it up to date."""
+    try:
+        import uvicorn
+
+        from speclint.report.server import live_app, live_script
+    except ImportError:
+        raise Refused("the live page needs a server: install speclint[watch]", 3) from None
+    live = live_page(stated, live_script())
+    live.refresh()
+    token = secrets.token_urlsafe(16)
+    listening = _listening(stated.port)
+    port = listening.getsockname()[1]
+    put(f"http://127.0.0.1:{port}/{token}/\n")
+    if live.trouble:
+        put("".join(f"{line}\n" for line in live.trouble))
+    put("The page follows the plan as it is saved; Ctrl-C ends it.\n")
+    settings = uvicorn.Config(live_app(live, token), log_level="error", timeout_graceful_shutdown=1)
+    uvicorn.Server(settings).run(sockets=[listening])
+    return 0
+
+
+def live_page(stated: argparse.Namespace, script: str) -> LivePage:
+    """The page of the plan that is asked for.
+
+    Raises:
+        Refused: If the plan cannot be read at all, or a rate, a rule or the day is wrong.
+    """
+    book, rates, today = rulebook_of(stated), rates_of(stated.rates), day_of(stated.today)
+    first = open_plan(stated.plan)
+    folder = Path(stated.plan).parent
+    used: dict[str, Path] = {}
+
+    def build() -> Built:
+        from speclint.report.build import report_page
+        from speclint.report.gather import material_of
+
+        opened = open_plan(stated.plan)
+
+        def read(name: str) -> str:
+            used[name] = folder / name
+            return opened.read(name)
+
+        plan = replace(opened, read=read)
+        _, mistakes = read_home(plan)
+        told = tuple(
+            f"{one.file}:{one.line}:{one.column}: {one.message}{f' ({one.help})' if one.help else ''}"
+            for one in mistakes
+        )
+        system = units_of(stated, plan.text)
+        material = material_of(plan, book, lambda sheet: forecast_of(sheet, rates, YEARS, today), today, system)
+        return Built(report_page(material, script), told)
+
+    assert first.name
+    return LivePage(build, lambda: (Path(stated.plan), *used.values()))
+
+
+def _listening(port: int) -> socket.socket:
+    """A socket on the loopback address; any free port where none is asked for.
+
+    Raises:
+        Refused: If the port cannot be had.
+    """
+    found = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
+    found.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+    try:
+        found.bind(("127.0.0.1", port))
+        found.listen()  # whoever opens the address before the server runs waits a moment and is not refused
+    except (OSError, OverflowError) as trouble:
+        found.close()
+        raise Refused(f"port {port} cannot be had: {getattr(trouble, 'strerror', None) or trouble}", 3) from None
+    return found
