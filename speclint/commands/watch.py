@@ -12,7 +12,7 @@ from speclint.commands.common import put, rulebook_of, units_of
 from speclint.commands.files import Refused, open_plan
 from speclint.commands.upkeep import day_of, forecast_of, rates_of
 from speclint.pipeline import read_home
-from speclint.report.live import Built, LivePage
+from speclint.report.live import Built, CannotBuild, LivePage
 
 YEARS = 30
 
@@ -54,7 +54,10 @@ def live_page(stated: argparse.Namespace, script: str) -> LivePage:
         from speclint.report.build import report_page
         from speclint.report.gather import material_of
 
-        opened = open_plan(stated.plan)
+        try:
+            opened = open_plan(stated.plan)
+        except Refused as trouble:
+            raise CannotBuild(str(trouble)) from None
 
         def read(name: str) -> str:
             used[name] = folder / name

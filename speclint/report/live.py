@@ -9,6 +9,10 @@ from pathlib import Path
 Stamp = tuple[tuple[str, int, int], ...]
 
 
+class CannotBuild(Exception):
+    """A plan of which no page can be made at all; says why in the user's words."""
+
+
 @dataclass(frozen=True, slots=True)
 class Built:
     """A page, and what of the plan could not be read, in words."""
@@ -42,8 +46,8 @@ class LivePage:
         self._stamp = stamp
         try:
             built = self._build()
-        except Exception as trouble:  # whatever is wrong is told on the page, and the page stays
-            self.trouble = (str(trouble) or type(trouble).__name__,)
+        except CannotBuild as trouble:
+            self.trouble = (str(trouble),)
         else:
             self.trouble = built.mistakes
             if not built.mistakes or not self._whole:

@@ -229,4 +229,4 @@ def test_bash_completes_commands_and_options(run: Run) -> None:
         "COMP_WORDS=(speclint review --al); COMP_CWORD=2; _speclint; echo ${COMPREPLY[@]}\n"
     )
     done = subprocess.run([bash, "--norc"], input=script, capture_output=True, text=True)
-    assert "review\n--alternate\n" == done.stdout
+    assert "review report\n--alternate\n" == done.stdout
