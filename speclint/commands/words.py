@@ -172,6 +172,18 @@ def parser() -> argparse.ArgumentParser:
     _rulebook_words(watch)
     _reader_words(watch)
 
+    lesson = _command(
+        commands, "lesson", "write a lesson for trainees, its exercise, or the key; alone, list the topics"
+    )
+    lesson.add_argument("topic", metavar="TOPIC", nargs="?", help="what to teach; without one the topics are listed")
+    lesson.add_argument("plan", metavar="PLAN", nargs="?", help="the house that is drawn (default: the demo plan)")
+    lesson.add_argument("--to", metavar="FILE", help="the page to write, such as lesson.html")
+    lesson.add_argument("--exercise", metavar="FILE", help="write the exercise as a plan file")
+    lesson.add_argument("--answers", action="store_true", help="print the key of the exercise, as the review finds it")
+    lesson.add_argument("--today", metavar="DATE", help="the day of the lesson (default: today)")
+    _rulebook_words(lesson)
+    _reader_words(lesson)
+
     begin = _command(commands, "begin", "write a commented starter plan")
     begin.add_argument("file", metavar="FILE", help="the plan to write; an existing file is left alone")
 

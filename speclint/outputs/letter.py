@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from itertools import groupby
 from typing import Literal, NamedTuple
 
-from speclint.ruling import Accepted, Question, Review, Ruling, comments
+from speclint.ruling import Accepted, Comment, Question, Review, Ruling, comments
 
 Role = Literal["plain", "title", "hold", "revise", "note", "number", "element", "label", "quiet", "good"]
 
@@ -60,7 +60,7 @@ def letter(review: Review, frame: Frame) -> list[Line]:
     for grade, same in groupby(comments(review.rulings), key=lambda comment: comment.rulings[0].grade):
         lines += [(), (Part(HEADINGS[grade], grade),)]
         for comment in same:
-            lines += [(), *_comment(comment.number, list(comment.rulings), frame)]
+            lines += [(), *comment_lines(comment, frame)]
     lines += _questions(review.questions, frame)
     lines += _variances(review.variances, frame)
     if not frame.brief:
@@ -123,10 +123,16 @@ def _mistakes(review: Review, frame: Frame) -> list[Line]:
     return lines
 
 
-def _comment(number: int, rulings: list[Ruling], frame: Frame) -> list[Line]:
+def comment_lines(comment: Comment, frame: Frame) -> list[Line]:
+    """A comment with what each element is told, why, the cure, the basis and the care."""
+    rulings = list(comment.rulings)
     first = rulings[0]
     lines: list[Line] = [
-        (Part(f"{number:>3}. ", "number"), Part(first.title or first.rule, "title"), Part(f"  [{first.rule}]", "quiet"))
+        (
+            Part(f"{comment.number:>3}. ", "number"),
+            Part(first.title or first.rule, "title"),
+            Part(f"  [{first.rule}]", "quiet"),
+        )
     ]
     for ruling in rulings:
         place = f"line {ruling.place.line}" if ruling.place.line else ""

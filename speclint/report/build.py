@@ -61,12 +61,12 @@ def report_page(material: Material, live: str = "") -> str:
         material: What it is made of.
         live: Script that keeps the page up to date while a plan is watched; empty in a file.
     """
-    page = _templates().get_template("page.html")
+    page = templates().get_template("page.html")
     return str(page.render(**_told(material), live=live))
 
 
 @lru_cache(maxsize=1)
-def _templates() -> Any:
+def templates() -> Any:
     """The templates of this package; every text is escaped unless it is a drawing of ours."""
     from jinja2 import Environment, PackageLoader, StrictUndefined
 

@@ -10,6 +10,7 @@ from axe_playwright_python.sync_playwright import Axe
 from speclint.report.build import report_page
 from tests.browser.conftest import Seen
 from tests.laws.houses import example
+from tests.report.test_lessons import page_of
 from tests.report.test_report import HOSTILE, material
 
 LAYERS = ("rain", "sun", "finish", "decay")
@@ -108,3 +109,14 @@ def test_mark_up_in_a_plan_does_not_run(seen: Seen, tmp_path: Path) -> None:
     seen.page.goto(path.as_uri())
     seen.page.wait_for_timeout(200)
     assert ([], [path.as_uri()]) == (alarms, seen.asked)
+
+
+@pytest.mark.parametrize("name", ["posts-and-bases", "order-of-work", "upkeep-within-reach"])
+@pytest.mark.parametrize("width", [360, 1280])
+def test_a_lesson_has_no_violation_and_asks_nothing(seen: Seen, tmp_path: Path, name: str, width: int) -> None:
+    path = tmp_path / "lesson.html"
+    path.write_text(page_of(name), encoding="utf-8")
+    seen.page.set_viewport_size({"width": width, "height": 800})
+    seen.page.goto(path.as_uri())
+    assert (0, [path.as_uri()]) == (Axe().run(seen.page).violations_count, seen.asked)
+    assert width == seen.page.evaluate("document.documentElement.scrollWidth")
