@@ -51,6 +51,7 @@ MODULES = (
     "work_order",
     "frames",
     "footings",
+    "fits",
     "snow",
     "wood",
     "finishes",

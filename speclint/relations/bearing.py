@@ -89,8 +89,11 @@ class _Drawing:
             over = (roof for roof in self.home.of_kind("roof") if isinstance(roof, Roof))
             roofs = [roof.label for roof in over if set(walls) & set(roof.covers or ())]
             self.on_parts(label, tuple(roofs), "carries on from")
-        if not self.on_parts(label, self._carriers(label), "bears on"):
+        rows = self._carriers(label)
+        if not self.on_parts(label, rows, "bears on"):
             self._not_drawn(label, f"posts of {label} that are not drawn", "bears on")
+        elif porch.hung_on == "posts" and len(rows) < 2:
+            self._not_drawn(label, f"a row of posts at the house under {label} that is not drawn", "bears on")
 
     def beam(self, beam: Beam) -> None:
         """A beam on what it names, or on the posts that name it."""

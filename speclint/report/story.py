@@ -141,9 +141,8 @@ def _trouble(sheet: Sheet, system: System) -> list[str]:
         margin = wall["decay verdict"]
         if margin == "over":
             parts.append("by the decay guide it stands beyond what its wood resists")
-        told.append(
-            f"{wall.label.capitalize()}: {', '.join(parts[:-1])}{' and ' if len(parts) > 1 else ''}{parts[-1]}."
-        )
+        joined = f"{', '.join(parts[:-1])}, and {parts[-1]}" if len(parts) > 1 else parts[0]
+        told.append(f"{wall.label.capitalize()}: {joined}.")
     return told or ["Every wall is sheltered from most of the driving rain."]
 
 

@@ -97,7 +97,7 @@ def test_nothing_on_the_page_asks_the_network(page: str) -> None:
 
 def test_the_summary_says_which_wall_why_what_to_change_and_what_it_saves(lake: Material) -> None:
     told = story(lake.sheet, lake.review, lake.forecast, lake.others, "imperial")
-    assert told.trouble[0].startswith("Wall west: 90% of the driving rain")
+    assert told.trouble[0].startswith("Wall west: 91% of the driving rain")
     assert told.help[0].startswith("Wall west: a porch")
     assert any("“stone west wall” saves about" in sentence for sentence in told.saves)
 
