@@ -17,7 +17,7 @@ from tests.guards.generated import GENERATED
 ROOT = source.ROOT
 TOP = {
     "README.md", "DEVELOPERS.md", "pyproject.toml", "speclint", "grammar", "rules", "tests", "specs", "shared",
-    "LICENSE", "CHANGELOG.md", "constraints.txt", "benchmarks",
+    "LICENSE", "CHANGELOG.md", "constraints.txt", "benchmarks", "docs",
 }  # fmt: skip
 
 
