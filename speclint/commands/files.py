@@ -111,7 +111,7 @@ def demo_plan() -> PlanText:
     return PlanText(shipped("specs").joinpath(name).read_text(encoding="utf-8"), name, read)
 
 
-def write_file(path: Path, text: str) -> None:
+def write_file(path: Path, content: str | bytes) -> None:
     """Write a file beside its place and then put it there, so that a stop in between loses nothing.
 
     Raises:
@@ -124,7 +124,7 @@ def write_file(path: Path, text: str) -> None:
         path = Path(os.path.realpath(path))
     beside = path if special else path.with_name(f".{path.name}.{os.getpid()}")
     try:
-        beside.write_text(text, encoding="utf-8", errors="backslashreplace")
+        beside.write_bytes(content if isinstance(content, bytes) else content.encode("utf-8", "backslashreplace"))
         if beside != path:
             os.replace(beside, path)
     except OSError as trouble:

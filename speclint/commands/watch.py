@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import secrets
 import socket
+import sys
 from dataclasses import replace
 from pathlib import Path
 
@@ -34,6 +35,8 @@ def run(stated: argparse.Namespace) -> int:
     if live.trouble:
         put("".join(f"{line}\n" for line in live.trouble))
     put("The page follows the plan as it is saved; Ctrl-C ends it.\n")
+    if sys.stdout is not None:
+        sys.stdout.flush()  # who reads the address through a pipe waits for it
     settings = uvicorn.Config(live_app(live, token), log_level="error", timeout_graceful_shutdown=1)
     uvicorn.Server(settings).run(sockets=[listening])
     return 0
