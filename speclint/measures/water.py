@@ -93,3 +93,10 @@ def drained(gutter: Facts, work: Working) -> str:
     """Whether the plan has a downspout from it."""
     work.cite(Citation("", "every gutter needs an outlet", "common practice"))
     return "yes" if gutter["downspouts"] else "no"
+
+
+@measure("roof, porch", "gutters drawn", "count", "how many gutters the plan draws on it")
+def gutters_drawn(part: Facts, work: Working) -> float:
+    """The gutters that name it."""
+    work.cite(Citation("", "what the plan draws", "ours"))
+    return float(len(part.sheet.links.near(part.label, "gutter")))

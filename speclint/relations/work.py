@@ -140,7 +140,7 @@ def in_order(work: WorkOrder) -> list[Job]:
     import networkx
 
     rank = {name: at for at, name in enumerate(work.jobs)}
-    graph = networkx.DiGraph(work.web.graph())
+    graph: networkx.DiGraph[str] = networkx.DiGraph(work.web.graph())
     return [work.jobs[name] for name in networkx.lexicographical_topological_sort(graph, key=rank.__getitem__)]
 
 
@@ -148,7 +148,8 @@ def reasons(work: WorkOrder, job: Job) -> list[Tie]:
     """What must come before a job straight away: ties that no longer way makes needless."""
     import networkx
 
-    graph = networkx.transitive_reduction(networkx.DiGraph(work.web.graph()))
+    whole: networkx.DiGraph[str] = networkx.DiGraph(work.web.graph())
+    graph = networkx.transitive_reduction(whole)
     return [tie for tie in work.web.into(job.name) if graph.has_edge(tie.source, tie.target)]
 
 
