@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from speclint.exposure.courses import Courses
-from speclint.measures.decay import GUIDE_FLOOR, OUTSIDE, local_of
+from speclint.measures.decay import OUTSIDE, course_places, hazard_of, local_of
 from speclint.measures.decay_places import clearance_of
 from speclint.measures.facts import Facts, Working
 from speclint.measures.finishes import wall_weather
 from speclint.measures.register import measure
 from speclint.measures.sun import SunnedCourses
-from speclint.science.decay_design import climate_index, detail_factor, exposure_index, ground_factor, shelter_by_rain
+from speclint.science.decay_design import climate_index, detail_factor, exposure_index
 from speclint.science.finish_factors import MIDDLE_SUN, weather_wear
 
 
@@ -53,20 +53,11 @@ def decay_by_course(wall: Facts, work: Working) -> ByCourse:
     detail = str(work.need(wall, "decay detail"))
     hazard = float(work.need(wall["site"], "decay hazard index", "site"))
     local, _, _ = local_of(wall, work)
-    climate = float(work.call(climate_index, decay_hazard_index=hazard))
-    clearance = clearance_of(wall, work)
+    climate = float(work.call(climate_index, decay_hazard_index=hazard_of(hazard, work)))
     detailing = float(work.call(detail_factor, detail=detail))
-    work.note("below the splash line a roof is granted no more than the guide grants")
-    splash = work.maybe(wall, "splash height")
-    starts = float(work.maybe(wall, "starts") or 0.0)
     work.note(OUTSIDE)
-    found = []
-    for course in _courses(wall, work).rows:
-        shelter = float(shelter_by_rain(min(1.0, course.rain)))
-        if splash is not None and starts + course.bottom < float(splash):
-            shelter = max(shelter, GUIDE_FLOOR)
-        ground = 1.0 if clearance is None else float(ground_factor(max(0.0, clearance + course.bottom)))
-        found.append(
-            float(exposure_index(local=local, shelter=shelter, climate=climate, ground=ground, detail=detailing))
-        )
-    return ByCourse(found)
+    places = course_places(wall, clearance_of(wall, work), work)
+    return ByCourse(
+        float(exposure_index(local=local, shelter=shelter, ground=ground, climate=climate, detail=detailing))
+        for (shelter, ground), _, _ in places
+    )

@@ -27,6 +27,7 @@ from speclint.model.element import settings_of
 from speclint.science.decay_design import (
     HELSINKI,
     LOCAL,
+    NEAR_GROUND,
     RESISTANCES,
     SHELTERED,
     STANDINGS,
@@ -47,6 +48,7 @@ from speclint.tables.rows import UnknownRow
 from speclint.tables.species import Species, find_species
 
 PARTS = "wall, corner, post, beam, purlin, deck, stair"
+LEAST_HAZARD = 22.0  # of the decay hazard index, at which the factor of a climate is the least of the guide's map
 GUIDE_FLOOR = 0.8  # least factor of shelter that the guide grants
 TURNED = 0.6  # ours: a wall with less than this of the rain on the mean open wall is one class milder
 NEAR, OVER = 0.8, 1.25  # ours: between them the method cannot tell
@@ -104,17 +106,63 @@ def decay_exposure(part: Facts, work: Working) -> float:
     if clearance is not None and clearance <= 0:
         work.note(IN_GROUND)
     local, milder, harsher = local_of(part, work)
-    shelter, least, most = _shelter(part, clearance, work)
-    climate = float(work.call(climate_index, decay_hazard_index=hazard))
-    ground = 1.0 if clearance is None else float(work.call(ground_factor, clearance=clearance))
-    factors = {"ground": ground, "detail": float(work.call(detail_factor, detail=detail))}
+    climate = float(work.call(climate_index, decay_hazard_index=hazard_of(hazard, work)))
+    (shelter, ground), (least, low_ground), (most, high_ground) = _place(part, clearance, work)
+    detailing = float(work.call(detail_factor, detail=detail))
     if STANDINGS[detail] == "memory":
         work.note(f"{RECALLED}{detail} detailing")
-    low = exposure_index(milder, least, climate=climate * HELSINKI[1] / HELSINKI[2], **factors)
-    high = exposure_index(harsher, most, climate=climate * HELSINKI[1] / HELSINKI[0], **factors)
+    mild, harsh = climate * HELSINKI[1] / HELSINKI[2], climate * HELSINKI[1] / HELSINKI[0]
+    low = exposure_index(milder, least, low_ground, detailing, mild)
+    high = exposure_index(harsher, most, high_ground, detailing, harsh)
     work.range(low, high, "ours: the lay of the land a class off, the rain that strikes, and the index of Helsinki")
     work.note(OUTSIDE)
-    return float(work.call(exposure_index, local=local, shelter=shelter, climate=climate, **factors))
+    return float(
+        work.call(exposure_index, local=local, shelter=shelter, ground=ground, detail=detailing, climate=climate)
+    )
+
+
+def hazard_of(hazard: float, work: Working) -> float:
+    """The decay hazard index of a place, no lower than the least of the guide's map. [-]"""
+    if hazard >= LEAST_HAZARD:
+        return hazard
+    work.note(
+        f"decay hazard index {hazard:.0f}: below the least of the guide's map of Europe, which is about "
+        f"{LEAST_HAZARD:.0f}; reckoned as that"
+    )
+    return LEAST_HAZARD
+
+
+Place = tuple[float, float]
+
+
+def _place(part: Facts, clearance: float | None, work: Working) -> tuple[Place, Place, Place]:
+    """Factors of shelter and of the ground: as taken, at the least and at the most; for a wall of its worst course."""
+    if part.element.kind == "wall" and part["courses"] is not None:
+        rows = course_places(part, clearance, work)
+        taken, low, high = (max((row[at] for row in rows), key=lambda pair: pair[0] * pair[1]) for at in range(3))
+        return taken, low, high
+    shelter, least, most = _shelter(part, clearance, work)
+    ground = 1.0 if clearance is None else float(work.call(ground_factor, clearance=clearance))
+    return (shelter, ground), (least, ground), (most, ground)
+
+
+def course_places(wall: Facts, clearance: float | None, work: Working) -> list[tuple[Place, Place, Place]]:
+    """The same for each course of a wall, the lowest first: its own rain, and its own height above the ground."""
+    splash = work.maybe(wall, "splash height")
+    rows = []
+    for course in work.need(wall, "courses").rows:
+        up = None if clearance is None else clearance + course.bottom
+        ground = 1.0 if up is None else float(work.call(ground_factor, clearance=up))
+        below = up is not None and (up <= NEAR_GROUND or (splash is not None and up < float(splash) - SLACK))
+        taken, low, high = (
+            float(work.call(shelter_by_rain, share=min(1.0, share)))
+            for share in (course.rain, course.rain_low, course.rain_high)
+        )
+        if below:
+            work.note("where splash or the ground wets it, a roof is granted no more than the guide grants")
+            taken, low = max(taken, GUIDE_FLOOR), max(low, GUIDE_FLOOR)
+        rows.append(((taken, ground), (low, ground), (max(high, GUIDE_FLOOR), ground)))
+    return rows
 
 
 def local_of(part: Facts, work: Working) -> tuple[float, float, float]:
@@ -328,7 +376,7 @@ def _enough(part: Facts, holder: Facts, needed: str, work: Working) -> bool:
     """Whether the wood of one holder is of the class needed."""
     if TREATED_TO[_treatment(part, holder, work)] >= needed:
         return True
-    if needed.startswith("UC4") or holder.element.kind not in ("wall", "post"):
+    if needed.startswith("UC4") or "wood" not in settings_of(type(holder.element)):
         return False
     if work.need(holder, "wood") != "heartwood":
         return False
@@ -336,11 +384,10 @@ def _enough(part: Facts, holder: Facts, needed: str, work: Working) -> bool:
     return species is not None and species.second_growth_resistance in ("resistant", "exceptional")
 
 
-@measure(
-    "site", "wet wood dose", "duration", "decay days a year that wood kept wet would gather: the most of the climate"
-)
+@measure("site", "wet wood dose", "duration", "decay days a year that wood kept wet would gather")
 def wet_wood_dose(site: Facts, work: Working) -> float:
     """The dose model at the moisture that decay likes best, each day at the mean of its month."""
     work.note("for comparing climates: wood that dries gathers a small part of it, and its coefficients are recalled")
+    work.note("from means of months: frosty nights and hot noons are not seen, so it may be too high or too low")
     temperature = station_of(site, work).mean_temperature
     return float(work.call(months_dose, moisture=(SOAKED,) * 12, temperature=temperature))

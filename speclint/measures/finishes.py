@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint.citation import Citation
 from speclint.measures.facts import Facts, Working
+from speclint.measures.moisture import SEASONED
 from speclint.measures.register import measure
 from speclint.quantity import Absent
 from speclint.science.finish import (
@@ -31,11 +32,11 @@ from speclint.science.finish_factors import (
     ultraviolet_by_bearing,
     weather_wear,
 )
+from speclint.tables.rows import UnknownRow
+from speclint.tables.species import find_species
 
 YEAR = 365.25
 ROUND = ("log round", "log D")
-# moisture [%] of wood that the plan only says how it was dried; ours
-DRIED = {"green": 30.0, "air-dried": 19.0, "kiln-dried": 15.0, "standing dead": 19.0}
 DRY_ENOUGH = 19.0
 UNDER_ROOF = (0.6, 0.15)  # ultraviolet light and rain of the open that reach a deck, rail or post under a roof; ours
 LEVEL_SHARE = 0.5  # life of a water repellent on boards that are walked on over that on upright wood; ours
@@ -156,11 +157,19 @@ def _upright_base(part: Facts, work: Working, finish: str) -> tuple[float, float
         if share < 1:
             work.note(f"times {share:g} for smooth wood, which takes up less of it (ours)")
         return least * share, most * share
-    species = (work.maybe(part, "species") if part.element.kind in ("wall", "post") else None) or ""
+    species = _called(str((work.maybe(part, "species") if part.element.kind in ("wall", "post") else None) or ""))
     wood = CEDAR if "cedar" in species or "redwood" in species else SOFTWOOD
     low, high = work.call(finish_life_on_wood, family=finish, wood=wood, texture=texture)
     work.note(f"recalled, not read again: {low:g} to {high:g} years on {texture} siding of {wood}")
     return float(low), float(high)
+
+
+def _called(species: str) -> str:
+    """A species by the name of the table; as the plan writes it where the table has none."""
+    try:
+        return find_species(species).name if species else ""
+    except UnknownRow:
+        return species
 
 
 def _deck_base(deck: Facts, work: Working, finish: str) -> tuple[float, float]:
@@ -255,5 +264,5 @@ def _moisture(part: Facts, work: Working) -> tuple[float | None, str]:
     if moisture is not None:
         return float(moisture), "as the wood is when it is set"
     if seasoning is not None:
-        return DRIED[str(seasoning)], f"taken for {seasoning} wood"
+        return SEASONED[str(seasoning)], f"taken for {seasoning} wood"
     return None, "moisture at coating not known: taken as dry enough"

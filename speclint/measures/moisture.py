@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from speclint.citation import Citation
 from speclint.measures.climate import station_of
@@ -14,12 +15,16 @@ from speclint.science.settlement import stack_shrinkage
 from speclint.science.wood_moisture import FIBRE_SATURATION, equilibrium_moisture, width_change_wide
 from speclint.tables.rows import UnknownRow
 from speclint.tables.species import Species, find_species
-from speclint.tables.stations import TOO_FAR, Station, ground_distance, nearest_station
+from speclint.tables.stations import TOO_FAR, Station, ground_distance, stations_near
 
 MONTH_NAMES = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 OUTDOORS = 12.0  # percent: most of the country, on the average of the year
 INDOORS = 12.0  # percent
-DRY = 19.0  # percent: kiln-dried wood whose moisture content is not stated
+# percent: moisture content of wood of which the plan says only how it was dried; ours, the wet side of what is usual
+SEASONED = MappingProxyType({"kiln-dried": 19.0, "air-dried": 24.0, "standing dead": 24.0, "green": 30.0})
+DONORS = 8  # stations with humidity, the nearest, among which the most alike is chosen
+KM_A_DEGREE = 40.0  # km that one degree of difference in a month counts for; ours, least error at leaving one out
+ALIKE = 3.0  # C: greatest difference of monthly means at which humidity is borrowed without a word
 LAMINATION = 0.038  # m: a sawn lamination of one and a half inches
 UNCERTIFIED = Citation("icc-400-2007", "Section 302.2.2, logs without certified drying", "second-hand")
 HEATED = Citation("icc-400-2007", "Section 302.2.2, presumed service moisture", "second-hand")
@@ -66,7 +71,8 @@ def _humid_station(site: Facts, work: Working, station: Station) -> Station:
         latitude, longitude = work.maybe(site, "latitude"), work.maybe(site, "longitude")
         if latitude is None or longitude is None:
             latitude, longitude = station.latitude, station.longitude
-        found, away, _ = nearest_station(float(latitude), float(longitude), complete=True)
+        near = stations_near(float(latitude), float(longitude), DONORS)
+        found, away = min(near, key=lambda one: one[1] + KM_A_DEGREE * _apart(station, one[0]))
         if away > TOO_FAR:
             raise work.absent(
                 f"no humidity is held for {station.title}, and the nearest station that has it, {found.title}, "
@@ -77,9 +83,16 @@ def _humid_station(site: Facts, work: Working, station: Station) -> Station:
             f"no humidity is held for {station.title}: that of {found.title} is taken, {away:.0f} km from the lot"
             + (f" and {apart:.0f} km from that station" if abs(apart - away) >= 1 else "")
         )
+        if _apart(station, found) > ALIKE:
+            work.note(f"its months differ by up to {_apart(station, found):.0f} C: the moisture may be some points off")
     if found.air_citation is not None:
         work.cite(found.air_citation)
     return found
+
+
+def _apart(station: Station, other: Station) -> float:
+    """The greatest difference of two stations' mean temperatures in a month. [C]"""
+    return max(abs(a - b) for a, b in zip(station.mean_temperature, other.mean_temperature, strict=True))
 
 
 @measure("site", "service moisture", "percent", "moisture content of wood under cover outdoors, mean of the year")
@@ -192,13 +205,23 @@ def drying_of(wall: Facts, work: Working) -> Drying:
     seasoning = str(work.need(wall, "seasoning"))
     moisture = moisture_of(wall, species, work)
     if moisture is None:
-        moisture = DRY if seasoning == "kiln-dried" else species.fibre_saturation
-        reason = "no moisture content stated: reckoned as " + ("19 %" if seasoning == "kiln-dried" else "green")
+        dried = seasoning == "kiln-dried"
+        moisture = SEASONED[seasoning] if dried else species.fibre_saturation
+        reason = f"{seasoning}, no moisture content stated: reckoned as " + ("19 %" if dried else "green, uncertified")
         work.assume("moisture", moisture, "percent", reason, UNCERTIFIED)
     scribed = work.maybe(wall, "scribed") == "yes"
     kind = "scribed" if scribed else "chinked" if work.maybe(wall, "joint") == "chinked" else "milled"
-    service = work.assume("service moisture", INDOORS, "percent", "moisture content in a heated house", HEATED)
+    service = _in_service(wall, work)
     return Drying(species, kind, seasoning, float(moisture), float(service))
+
+
+def _in_service(wall: Facts, work: Working) -> float:
+    """What log walls come to: as the standard presumes, or drier where the air of the lot is. [%]"""
+    known = wall["site"]["service moisture"] if wall["site"] is not None else None
+    if known is not None and float(known) < INDOORS:
+        work.note("drier than the standard presumes: the mean of the lot is taken")
+        return float(work.need(wall["site"], "service moisture"))
+    return float(work.assume("service moisture", INDOORS, "percent", "moisture content in a heated house", HEATED))
 
 
 @dataclass(frozen=True, slots=True)
@@ -225,8 +248,8 @@ def _set_at(part: Facts, species: Species, work: Working) -> float:
     if part.element.kind == "beam" and work.maybe(part, "material") == "glulam":
         return float(work.assume("moisture", OUTDOORS, "percent", "laminations are dried before they are glued", OURS))
     seasoned = work.maybe(part, "seasoning") if "seasoning" in settings_of(type(part.element)) else None
-    moisture = DRY if seasoned == "kiln-dried" else FIBRE_SATURATION
-    reason = "no moisture content stated: reckoned as " + ("19 %" if seasoned == "kiln-dried" else "green")
+    moisture = SEASONED[str(seasoned or "green")]
+    reason = f"no moisture content stated: {seasoned or 'green'} wood is reckoned at {moisture:g} %"
     return float(work.assume("moisture", moisture, "percent", reason, OURS))
 
 
@@ -291,6 +314,8 @@ def part_check_opening(part: Facts, work: Working) -> float:
         dries = drying_of(part, work)
         species, size = dries.species, float(work.need(part, "log size"))
         before, service = dries.stacked_at, dries.service
+        if before == species.fibre_saturation:  # reckoned as green: checks open from where all wood begins to shrink
+            before = max(before, FIBRE_SATURATION)
         kerf = work.maybe(part, "kerf")
         if kerf not in (None, "none"):
             work.note(f"a relief kerf {kerf} takes up most of it")

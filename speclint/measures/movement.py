@@ -270,7 +270,7 @@ def pitch_left(porch: Facts, work: Working) -> float:
 
 @measure("junction, chimney, stone, ledger", "settling past", "length", "how far the wall it meets comes down past it")
 def part_settling_past(part: Facts, work: Working) -> float:
-    """The settlement of its wall where they meet; for a chimney, of the tallest wall under its roof.
+    """The settlement of its wall where they meet; for a chimney, of the walls under its roof, log gables included.
 
     Where a roof stands on walls that come down farther than the wall it meets, or less far, the difference counts.
     """
@@ -291,10 +291,24 @@ def part_settling_past(part: Facts, work: Working) -> float:
     if not walls:
         raise work.missing(part, "roof" if kind == "chimney" else "wall")
     down = max(float(work.need(wall, "settlement")) for wall in walls)
+    if kind == "chimney":
+        return max(down, *(_gable_down(wall, part, work) for wall in walls))
     if kind != "junction" or porch is None:
         return down
     under = [float(work.need(wall, "settlement")) for wall in porch["covers"] or () if wall not in walls]
     return max((abs(other - down) for other in under), default=down)
+
+
+def _gable_down(wall: Facts, chimney: Facts, work: Working) -> float:
+    """How far a gable of stacked logs lowers the roof where a chimney passes it: at the ridge, or halfway up. [m]"""
+    if work.maybe(wall, "gable") != "yes" or work.need(wall, "stacked") == "no":
+        return 0.0
+    peak, plate = work.maybe(wall, "peak"), float(work.need(wall, "height"))
+    if peak is None or float(peak) <= plate:
+        return 0.0
+    work.note(f"{wall.label} is taken to be of logs up to its peak: a gable that is framed settles less")
+    high = float(peak) if work.maybe(chimney, "at") == "ridge" else (float(peak) + plate) / 2
+    return high * float(work.need(wall, "settling rate"))
 
 
 @measure("junction, chimney", "slip need", "length", "lap by which its flashing must be able to slide")

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 
 from speclint.measures.facts import Facts, Sheet
+from speclint.measures.moisture import SEASONED
 from speclint.measures.movement import JackCalendar, porches_on
 from speclint.model.element import Given
 from speclint.model.wall import Wall
@@ -17,7 +18,7 @@ from speclint.tables.species import find_species
 from speclint.units import System, show
 
 # moisture content when stacked, percent; ours, where the plan does not state it for its own seasoning
-LIKELY: Mapping[str, float] = MappingProxyType({"kiln-dried": 19.0, "air-dried": 24.0, "green": 30.0})
+LIKELY: Mapping[str, float] = MappingProxyType({name: SEASONED[name] for name in ("kiln-dried", "air-dried", "green")})
 COATED = 19.0  # percent: limit of the trade for a first coat
 WIDE, COLUMN = 34, 24
 PARTS = (

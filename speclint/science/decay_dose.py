@@ -116,7 +116,7 @@ def daily_dose(moisture: float, temperature_mean: float, temperature_low: float,
 
 @after("", "doses of brischke-rapp-2008 with every day at the mean of its month", "ours")
 def months_dose(moisture: Sequence[float], temperature: Sequence[float]) -> float:
-    """Dose of a year from monthly means: a lower bound, for wet spells and warm days vanish in the means.
+    """Dose of a year from monthly means: no bound, for wet spells vanish, and frosty nights and hot noons are not seen.
 
     Args:
         moisture: Mean moisture content of the wood in each month. [%]

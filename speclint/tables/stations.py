@@ -118,6 +118,22 @@ def _nearest_line(latitude: float, longitude: float, complete: bool) -> tuple[_L
     return line, ground_distance(latitude, longitude, line.latitude, line.longitude)
 
 
+def stations_near(latitude: float, longitude: float, count: int) -> list[tuple[Station, float]]:
+    """The stations with humidity and wind that are nearest to a place, each with its distance [km], nearest first.
+
+    Args:
+        latitude: Of the place; north is positive. [deg]
+        longitude: Of the place; east is positive. [deg]
+        count: How many.
+    """
+    from heapq import nlargest
+
+    x, y, z = _direction(latitude, longitude)
+    rows = nlargest(count, _directions(True), key=lambda row: row[0] * x + row[1] * y + row[2] * z)
+    lines = [_line(row[3]) for row in rows]
+    return [(_station(line), ground_distance(latitude, longitude, line.latitude, line.longitude)) for line in lines]
+
+
 def _direction(latitude: float, longitude: float) -> tuple[float, float, float]:
     from math import cos, radians, sin
 

@@ -135,7 +135,7 @@ def test_one_coat_lasts_less_than_two_and_flat_paint_less_than_glossy() -> None:
     [
         ("solid stain", "seasoning green", "", 0.3),
         ("semitransparent stain", "seasoning green", "", 0.6),
-        ("solid stain", "seasoning kiln-dried", "", 1.0),
+        ("solid stain", "seasoning kiln-dried", "", 0.9),  # at 19 %, the most that kiln-dried allows
         ("solid stain", "seasoning kiln-dried to 22%", "", 0.6),
         ("solid stain", "seasoning green", "care { coating moisture 15% }", 1.0),
         ("solid stain", "", "", 1.0),
