@@ -11,6 +11,7 @@ from speclint.measures.register import find_measure
 from speclint.model.element import Element, settings_of
 from speclint.model.home import Home
 from speclint.model.kinds import KINDS
+from speclint.model.settings import Setting
 from speclint.quantity import Absent, Missing, Quantity
 from speclint.relations.links import Links
 from speclint.science.after import range_notes, source_of
@@ -84,19 +85,18 @@ class Sheet:
 
     def find(self, facts: Facts, name: str) -> Any:
         """The value of a fact: a setting, a relation, or a measure."""
-        model = type(facts.element)
-        setting = settings_of(model).get(name)
-        if setting is not None and setting.dimension != "part":
-            return getattr(facts.element, setting.attribute)
-        if name in KINDS or name.removesuffix("s") in KINDS or name == "porches":
+        sort, setting = _sort_of(type(facts.element), name)
+        if sort == "measure":
+            result = self.quantity(facts, name)
+            return result.value if isinstance(result, Quantity) else None
+        if setting is None:
             return self.related(facts, name)
-        if setting is not None:
-            labels = getattr(facts.element, setting.attribute)
-            if setting.many:
-                return None if labels is None else tuple(self.facts[label] for label in labels)
-            return self.facts.get(labels) if labels else None
-        result = self.quantity(facts, name)
-        return result.value if isinstance(result, Quantity) else None
+        found = getattr(facts.element, setting.attribute)
+        if sort == "setting":
+            return found
+        if setting.many:
+            return None if found is None else tuple(self.facts[label] for label in found)
+        return self.facts.get(found) if found else None
 
     def related(self, facts: Facts, name: str) -> Any:
         """The elements of a kind that an element names or is named by; the first where the kind is in the singular."""
@@ -136,6 +136,17 @@ class Sheet:
         finally:
             self._computing.discard(key)
         return working.quantity(value)
+
+
+@lru_cache(maxsize=8192)
+def _sort_of(model: type[Element], name: str) -> tuple[str, Setting | None]:
+    """What a name is for a kind of element: a setting, a part it names, a relation by kind, or a measure."""
+    setting = settings_of(model).get(name)
+    if setting is not None and setting.dimension != "part":
+        return "setting", setting
+    if name in KINDS or name.removesuffix("s") in KINDS or name == "porches":
+        return "relation", None
+    return ("part", setting) if setting is not None else ("measure", None)
 
 
 @lru_cache(maxsize=1024)

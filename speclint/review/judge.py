@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from typing import Any
 
 from speclint.citation import Citation
@@ -102,7 +103,7 @@ class _Writer:
             "part": answer.part.label if answer.part else self.facts.label,
             "stated": self._shown(stated),
             "needed": self._shown(needed),
-            "missing": _list(self.weigher.not_stated(self.rule.tiers[tier].condition, self.facts)),
+            "missing": self._not_stated(tier) if "{missing}" in self.rule.says else "",
             "margin": show(abs(margin) * scale, stated.dimension, self.system) if margin is not None and stated else "",
         }
         return Ruling(
@@ -126,6 +127,10 @@ class _Writer:
             evidence=tuple(side.quantity for side in (stated, needed) if side and side.quantity),
             missing=_once(missing),
         )
+
+    def _not_stated(self, tier: int) -> str:
+        """The names of the facts that the rule wants stated and that are not."""
+        return _list(self.weigher.not_stated(self.rule.tiers[tier].condition, self.facts))
 
     def _message(self, words: dict[str, str], answer: Answer) -> str:
         """What the rule says, and every further comparison that fails with it."""
@@ -181,7 +186,7 @@ class _Writer:
             found = self.facts.sheet.quantity(self.facts, name)
             return found.shown(self.system) if isinstance(found, Quantity) else "not stated"
 
-        return _HOLE.sub(word, template)
+        return _HOLE.sub(word, template) if "{" in template else template
 
     def _basis(self, needed: Side | None) -> list[Basis]:
         """The basis of the limit that decided first, then those of the rule."""
@@ -189,6 +194,7 @@ class _Writer:
         return list(dict.fromkeys([*deciding, *self.rule.basis]))
 
 
+@lru_cache(maxsize=2048)
 def basis_line(basis: Basis) -> str:
     """A basis as the reader is shown it: the publication, the place in it, and how far it was read."""
     return str(Citation(basis.key, basis.place, basis.standing))  # type: ignore[arg-type]
