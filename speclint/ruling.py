@@ -44,6 +44,11 @@ class Ruling:
     evidence: tuple[Quantity, ...] = ()
     missing: tuple[Missing, ...] = ()
 
+    @property
+    def mark(self) -> str:
+        """What names the finding from one revision of a plan to the next, wherever its lines have gone."""
+        return f"{self.rule} on {self.element}"
+
 
 @dataclass(frozen=True, slots=True)
 class Question:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 from contextlib import suppress
+from dataclasses import dataclass
 from pathlib import Path
 from typing import BinaryIO
 
@@ -11,6 +12,7 @@ from speclint.language.uses import CannotRead
 from speclint.pipeline import PlanText
 
 MOST_BYTES = 4_000_000
+_MARK = b"\xef\xbb\xbf"  # of byte order, with which some editors begin a file
 
 
 class Refused(Exception):
@@ -132,3 +134,63 @@ def write_file(path: Path, content: str | bytes) -> None:
             with suppress(OSError):
                 beside.unlink()
         raise Refused(f"{path}: cannot be written: {trouble.strerror or trouble}", 3) from None
+
+
+@dataclass(frozen=True, slots=True)
+class PlanFile:
+    """A plan file that is to be written anew: what it held when it was read, byte by byte."""
+
+    path: Path
+    raw: bytes
+
+    @property
+    def text(self) -> str:
+        """Its text, line ends as they are, without the mark of byte order."""
+        return self.raw.removeprefix(_MARK).decode("utf-8")
+
+    def write(self, text: str, beside: str) -> bool:
+        """Put a text in its place, unless somebody else has changed the file since it was read.
+
+        Args:
+            text: The new text.
+            beside: Ending of the name under which the text is kept where the file was changed meanwhile.
+
+        Returns:
+            Whether anything was written.
+
+        Raises:
+            Refused: If the file was changed meanwhile, or cannot be written; both texts are kept.
+        """
+        after = (_MARK if self.raw.startswith(_MARK) else b"") + text.encode("utf-8")
+        if after == self.raw:
+            return False
+        try:
+            now = self.path.read_bytes()
+        except OSError:
+            now = b""
+        if now != self.raw:
+            kept = self.path.with_name(f"{self.path.name}.{beside}")
+            write_file(kept, after)
+            says = f"{self.path}: was changed by somebody else meanwhile and is left as it is; the result is in {kept}"
+            raise Refused(says, 3)
+        write_file(self.path, after)
+        return True
+
+
+def open_to_rewrite(path: str) -> PlanFile:
+    """A plan file that is to be written anew.
+
+    Raises:
+        Refused: If it cannot be read, or is no file of its own.
+    """
+    plan = open_plan(path)  # for its messages
+    place = Path(path)
+    if not place.is_file():
+        raise Refused(f"{path}: cannot be written anew: it is no ordinary file", 3)
+    try:
+        raw = place.read_bytes()
+    except OSError as trouble:
+        raise Refused(f"{path}: cannot be read: {trouble.strerror}", 2) from None
+    if raw.removeprefix(_MARK) != plan.text.encode("utf-8"):
+        raise Refused(f"{path}: was changed while it was read; try again", 3)
+    return PlanFile(place, raw)

@@ -59,6 +59,36 @@ def parser() -> argparse.ArgumentParser:
     _rulebook_words(review)
     _reader_words(review)
 
+    compare = _command(commands, "compare", "tell what changed between two revisions of plans")
+    compare.usage = (
+        "speclint compare OLD NEW [options]\n       speclint compare --revisions OLD [NEW] [PLAN ...] [options]"
+    )
+    compare.add_argument(
+        "words", nargs="*", metavar="OLD NEW", help="two plan files, or two folders whose plans are matched by path"
+    )
+    compare.add_argument(
+        "--revisions",
+        action="store_true",
+        help="OLD and NEW are revisions of the git repository here, of the plans and folders named after them "
+        "(default: this folder); without NEW, the files on disk",
+    )
+    compare.add_argument("--worse", action="store_true", help="exit status 1 only where a finding is new or got worse")
+    compare.add_argument(
+        "--hold-at",
+        choices=("hold", "revise", "note"),
+        help="the mildest grade that gives exit status 1 (default: hold; with --worse: revise)",
+    )
+    form = compare.add_mutually_exclusive_group()
+    form.add_argument("--json", action="store_true", help="print one documented object for programs")
+    form.add_argument("--markdown", action="store_true", help="print Markdown, for a comment on a proposed change")
+    compare.add_argument("--today", metavar="DATE", help="the day by which variances expire (default: today)")
+    compare.add_argument(
+        "--day-of-old", metavar="DATE", help="the day by which variances of OLD expire (default: as of NEW)"
+    )
+    compare.add_argument("--into", metavar="FILE", help="write the result to a file")
+    _rulebook_words(compare)
+    _reader_words(compare)
+
     explain = _command(commands, "explain", "teach a rule, a measure, an element or a setting")
     explain.usage = "speclint explain NAME [PLAN [ELEMENT]] [options]"
     explain.add_argument(
@@ -183,6 +213,29 @@ def parser() -> argparse.ArgumentParser:
     lesson.add_argument("--today", metavar="DATE", help="the day of the lesson (default: today)")
     _rulebook_words(lesson)
     _reader_words(lesson)
+
+    cure = _command(commands, "cure", "find the smallest changes that clear the findings of a plan, and write them")
+    cure.add_argument("plan", metavar="PLAN", nargs="?", help="plan file; the demo plan with --demo")
+    cure.add_argument("words", nargs="*", metavar="RULE ELEMENT", help="only this rule; then only on this element")
+    cure.add_argument("--demo", action="store_true", help="use the demo plan")
+    cure.add_argument(
+        "--down-to",
+        choices=("hold", "revise", "note"),
+        default="hold",
+        help="the mildest grade that the changes made together clear (default: hold)",
+    )
+    cure.add_argument("--write", action="store_true", help="edit the plan: the set, or the cures of the rule named")
+    cure.add_argument("--choice", metavar="N", type=int, default=1, help="with a rule: which choice (default: 1)")
+    cure.add_argument("--as-alternate", metavar="NAME", help="add the changes to the plan as an alternate instead")
+    cure.add_argument("--json", action="store_true", help="print an object for programs")
+    cure.add_argument("--rates", metavar="FILE", help="your own rates for the upkeep")
+    cure.add_argument("--today", metavar="DATE", help="the day by which variances expire (default: today)")
+    _rulebook_words(cure)
+    _reader_words(cure)
+
+    editor = _command(commands, "editor", "serve an editor that speaks the Language Server Protocol")
+    _rulebook_words(editor)
+    _reader_words(editor)
 
     begin = _command(commands, "begin", "write a commented starter plan")
     begin.add_argument("file", metavar="FILE", help="the plan to write; an existing file is left alone")

@@ -1,0 +1,162 @@
+"""`speclint cure`."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Sequence
+
+from speclint.commands.common import put, rendered, rulebook_of, tell, units_of, width
+from speclint.commands.files import PlanFile, Refused, demo_plan, open_plan, open_to_rewrite
+from speclint.commands.upkeep import day_of, rates_of
+from speclint.cures.change import Change
+from speclint.cures.desk import Desk, Offer
+from speclint.cures.effect import Effects
+from speclint.cures.letter import Setting, Told, cure_lines, cure_object, numbered
+from speclint.cures.together import CureSet, cure_set
+from speclint.cures.write import alternate_text
+from speclint.language.edit import with_edits
+from speclint.language.nearest import did_you_mean
+from speclint.pipeline import PlanText
+from speclint.ruling import Ruling
+
+YEARS = 30
+
+
+def run(stated: argparse.Namespace) -> int:
+    """Offer cures for the findings of a plan, and write them where that is asked for."""
+    writes = stated.write or stated.as_alternate is not None
+    file = _file(stated) if writes else None
+    plan = _plan(stated, file)
+    desk = Desk(plan, rulebook_of(stated), day_of(stated.today).isoformat(), units_of(stated, plan.text))
+    for mistake in desk.mistakes:
+        tell(f"{mistake.file}:{mistake.line}:{mistake.column}: {mistake.message}")
+    if desk.mistakes and writes:
+        raise Refused(f"{plan.name}: nothing is written while the plan cannot be read whole", 2)
+    asked = _asked(desk, stated.words)
+    if file is not None:
+        return _write(file, desk, stated, asked)
+    rates = rates_of(stated.rates)
+    effects = Effects(desk.sheet, rates, YEARS, desk.system)
+    told = []
+    for ruling in asked:
+        offers, none = desk.offers(ruling)
+        weighed = tuple((offer, effects.of(desk.trial(offer.cure.changes))) for offer in offers)
+        told.append(Told(ruling, weighed, none))
+    whole = cure_set(desk, stated.down_to)
+    effect = effects.of(desk.trial(whole.changes))
+    how = Setting(YEARS, not stated.rates, width())
+    numbers = numbered(list(desk.findings.values()))
+    if stated.json:
+        put(cure_object(plan.name, numbers, told, whole, effect, stated.down_to, how))
+    else:
+        put(rendered(cure_lines(plan.name, numbers, told, whole, effect, stated.down_to, how), stated))
+    return 2 if desk.mistakes else 0
+
+
+def _file(stated: argparse.Namespace) -> PlanFile:
+    if stated.demo or stated.plan in (None, "-"):
+        raise Refused("cures are written into a plan file; name one", 3)
+    return open_to_rewrite(stated.plan)
+
+
+def _plan(stated: argparse.Namespace, file: PlanFile | None) -> PlanText:
+    if stated.demo:
+        if stated.plan is not None:
+            stated.words = [stated.plan, *stated.words]
+        return demo_plan()
+    if stated.plan is None:
+        raise Refused("name a plan, or ask for --demo", 3)
+    plan = open_plan(stated.plan)
+    if file is not None and plan.text != file.text:
+        raise Refused(f"{stated.plan}: was changed while it was read; try again", 3)
+    return plan
+
+
+def _asked(desk: Desk, words: Sequence[str]) -> list[Ruling]:
+    """The findings asked for: all, those of a rule, or the one of a rule on an element.
+
+    Raises:
+        Refused: If the plan has no such finding.
+    """
+    found = list(desk.findings.values())
+    if not words:
+        return found
+    rule, element = words[0], " ".join(words[1:])
+    if desk.book.named(rule) is None:
+        near = did_you_mean(rule, [one.rule for one in found]) or "`speclint rulebook` lists the rules"
+        raise Refused(f"there is no rule “{rule}” ({near})", 3)
+    same = [one for one in found if one.rule == rule]
+    chosen = [one for one in same if element in ("", one.element)]
+    if not chosen:
+        on = f" on {element}" if element else ""
+        trips = f"; it trips on {', '.join(one.element for one in same)}" if same else ""
+        raise Refused(f"{desk.plan.name}: {rule} does not trip{on}{trips}", 3)
+    return chosen
+
+
+def _write(file: PlanFile, desk: Desk, stated: argparse.Namespace, asked: list[Ruling]) -> int:
+    """Write the cures of the findings asked for, or the set that clears the grave ones."""
+    changes, left = _chosen(desk, stated, asked)
+    if not changes:
+        tell(f"{desk.plan.name}: there is nothing to write{left}")
+        return 0
+    if stated.as_alternate is not None:
+        text = _with_alternate(desk, stated.as_alternate, changes)
+    else:
+        text = with_edits(desk.plan.text, desk.edits(changes))
+    file.write(text, "cured")
+    for change in changes:
+        print(str(change), file=sys.stdout)
+    if left:
+        tell(f"{desk.plan.name}: not all is cured{left}")
+    cares = {offer.cure.care for ruling in asked for offer in desk.offers(ruling)[0] if offer.cure.care}
+    if stated.words:
+        for care in sorted(cares):
+            tell(f"Care: {care}")
+    return 0
+
+
+def _chosen(desk: Desk, stated: argparse.Namespace, asked: list[Ruling]) -> tuple[tuple[Change, ...], str]:
+    """The changes to write, and what is left, in words."""
+    if not stated.words:
+        whole: CureSet = cure_set(desk, stated.down_to)
+        return whole.changes, "".join(f"\n  {none.rule} on {none.element}: {none.why}" for none in whole.left)
+    changes: dict[tuple[str, str], Change] = {}
+    left = ""
+    for ruling in asked:
+        offers, none = desk.offers(ruling)
+        if none is not None:
+            left += f"\n  {ruling.mark}: {none.why}"
+            continue
+        offer = _choice(offers, stated.choice, ruling)
+        for change in offer.cure.changes:
+            other = changes.setdefault((change.element, change.setting), change)
+            if other.text != change.text:
+                left += f"\n  {ruling.mark}: wants {change.note}, and another finding {other.note}; cure them in turn"
+    return tuple(changes.values()), left
+
+
+def _choice(offers: list[Offer], number: int, ruling: Ruling) -> Offer:
+    if not 1 <= number <= len(offers):
+        raise Refused(f"--choice {number}: {ruling.mark} has {len(offers)} to choose from", 3)
+    offer = offers[number - 1]
+    if not offer.cure.edits:
+        raise Refused(f"{offer.cure.title}: it stands in another file and cannot be written here", 3)
+    return offer
+
+
+def _with_alternate(desk: Desk, name: str, changes: Sequence[Change]) -> str:
+    """The text of the plan with the changes as an alternate at its end.
+
+    Raises:
+        Refused: If the name cannot be that of a new alternate.
+    """
+    if not name.strip() or not name.isprintable() or set(name) & set('"{};#'):
+        raise Refused(f"“{name}” cannot be the name of an alternate: use plain words", 3)
+    if name in desk.sheet.home.alternates:
+        raise Refused(f"{desk.plan.name}: the alternate “{name}” is already there", 3)
+    ends = desk.writer.places.line_end
+    text = desk.plan.text
+    gap = "" if text.endswith(("\n", "\r")) or not text else ends
+    return f"{text}{gap}{ends}{alternate_text(name, changes, ends)}"

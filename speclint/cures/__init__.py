@@ -1,0 +1,1 @@
+"""The smallest changes to a plan that clear its findings, found by trying them on its measures and rules."""

@@ -1,0 +1,189 @@
+"""A plan on the desk: its facts, its findings, and what a change does to them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from copy import copy
+from dataclasses import dataclass
+
+from speclint.cures.change import Change, Cure, NoCure
+from speclint.cures.left import refusal
+from speclint.cures.search import Search
+from speclint.cures.trial import targets, with_values
+from speclint.cures.values import read
+from speclint.cures.write import Writer
+from speclint.language.edit import CannotEdit, Edit
+from speclint.measures.facts import Facts, Sheet
+from speclint.model.element import settings_of
+from speclint.pipeline import PlanText, read_home
+from speclint.review.judge import judge, without_superseded
+from speclint.review.variances import apply_variances
+from speclint.rulebook.book import Rulebook
+from speclint.rulebook.rule import GRADES, Grade, Rule
+from speclint.rulebook.weigh import Weigher
+from speclint.ruling import Accepted, Ruling
+from speclint.units import System
+
+MOST_OFFERS = 4
+Findings = dict[str, Ruling]
+
+
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """A cure and what else comes of it.
+
+    Attributes:
+        cure: The cure.
+        clears: Every finding that is gone with it, by mark.
+        brings: Every finding that comes with it or grows graver.
+    """
+
+    cure: Cure
+    clears: tuple[str, ...]
+    brings: tuple[Ruling, ...]
+
+
+class Desk:
+    """A plan on the desk.
+
+    Args:
+        plan: The plan.
+        book: The rulebook.
+        today: The day of the review.
+        system: The units in which the plan is written.
+    """
+
+    def __init__(self, plan: PlanText, book: Rulebook, today: str, system: System) -> None:
+        self.plan, self.book, self.today, self.system = plan, book, today, system
+        self.sheet, self.mistakes = read_home(plan)
+        self.writer = Writer(plan)
+        self.findings, accepted = self._findings(self.sheet)
+        self.apart = _kept_apart(accepted)
+
+    def trial(self, changes: Sequence[Change]) -> Sheet:
+        """The facts of the home with changes made."""
+        values = []
+        for change in changes:
+            setting = settings_of(type(self.sheet.home.elements[change.element]))[change.setting]
+            value = read(setting, change.text)
+            values += [(label, change.setting, value, change.text) for label in self._written_with(change.element)]
+        return with_values(self.sheet, values)
+
+    def _written_with(self, label: str) -> list[str]:
+        """An element and those that the plan states in the same note, which a change of it changes too."""
+        elements = self.sheet.home.elements
+        place = elements[label].place
+        return [other for other, element in elements.items() if element.place == place or other == label]
+
+    def after(self, changes: Sequence[Change]) -> Desk:
+        """The desk with changes made to the home, though not to the text, in which edits are still counted."""
+        desk = copy(self)
+        desk.sheet = self.trial(changes)
+        desk.findings, _ = self._findings(desk.sheet)
+        return desk
+
+    def found_with(self, changes: Sequence[Change]) -> Findings:
+        """The findings of the home with changes made, by mark."""
+        return self._findings(self.trial(changes))[0]
+
+    def _findings(self, sheet: Sheet) -> tuple[Findings, list[Accepted]]:
+        trips, _ = judge(sheet, self.book, self.system)
+        remaining, accepted, _ = apply_variances(trips, sheet.home, self.book, self.today)
+        return {ruling.mark: ruling for ruling in without_superseded(remaining, self.book)}, accepted
+
+    def brought(self, after: Findings) -> tuple[Ruling, ...]:
+        """The findings that were not there before, or have grown graver."""
+        return tuple(
+            ruling
+            for mark, ruling in after.items()
+            if mark not in self.findings or GRADES.index(ruling.grade) < GRADES.index(self.findings[mark].grade)
+        )
+
+    def offers(self, ruling: Ruling, down_to: Grade = "note") -> tuple[list[Offer], NoCure | None]:
+        """The cures of a finding that raise no hold, the best first; where there are none, the reason.
+
+        Args:
+            ruling: The finding.
+            down_to: The mildest grade of its rule that is to be cleared.
+        """
+        rule, facts = self.book.named(ruling.rule), self.sheet.facts.get(ruling.element)
+        if rule is None or facts is None:
+            return [], NoCure(ruling.rule, ruling.element, "it is settled in the notes of the plan themselves")
+        free, refused = self._free(rule, facts)
+        tried = self._tried([rule, *self._same_cause(rule, facts)], ruling.element, free, down_to)
+        tried = tried or self._tried([rule], ruling.element, free, down_to)
+        found: list[Offer] = []
+        whys = [f"{_list(names)}: {why}" for why, names in refused.items()]
+        for changes in tried:
+            offer = self._weighed(rule, ruling, changes)
+            grave = [other for other in offer.brings if other.grade == "hold"]
+            if grave:
+                whys.append(f"“{changes[0].note}” of {changes[0].element}: would raise {grave[0].mark}")
+            else:
+                found.append(offer)
+        found.sort(key=lambda offer: (not offer.cure.edits, len(offer.brings)))
+        if found:
+            return found[:MOST_OFFERS], None
+        why = "; ".join(dict.fromkeys(whys)) or "no small change of a setting that the rule names clears it"
+        return [], NoCure(rule.name, ruling.element, why)
+
+    def _tried(
+        self, rules: list[Rule], about: str, free: list[tuple[Facts, str]], down_to: Grade
+    ) -> list[tuple[Change, ...]]:
+        search = Search(self.sheet, rules, about, down_to, self.system)
+        alone = [changes for target, name in free for changes in search.alone(target, name)]
+        return alone or search.together(free)
+
+    def _same_cause(self, rule: Rule, facts: Facts) -> list[Rule]:
+        """The rules about the element that a rule stands before: to clear it and raise them would be no cure."""
+        others = [self.book.named(name) for name in rule.supersedes]
+        return [other for other in others if other is not None and facts.element.kind in other.kinds and other.tiers]
+
+    def _free(self, rule: Rule, facts: Facts) -> tuple[list[tuple[Facts, str]], dict[str, list[str]]]:
+        """The settings that may be changed for a rule, and why others may not."""
+        free: list[tuple[Facts, str]] = []
+        refused: dict[str, list[str]] = {}
+        for target, setting in targets(rule, facts, self._part(rule, facts)):
+            why = refusal(target.element.kind, setting)
+            if not why and (target.label, setting) in self.apart:
+                why = "a finding on it is accepted by variance"
+            if why:
+                refused.setdefault(why, []).append(f"“{setting}” of {target.label}")
+            else:
+                free.append((target, setting))
+        return free, refused
+
+    def _part(self, rule: Rule, facts: Facts) -> Facts | None:
+        """The part of an element that decided, where the rule looks at several."""
+        weigher = Weigher({limit.name: limit for limit in rule.limits})
+        answers = (weigher.condition(tier.condition, facts) for tier in rule.tiers)
+        return next((answer.part for answer in answers if answer.holds is False), None)
+
+    def _weighed(self, rule: Rule, ruling: Ruling, changes: tuple[Change, ...]) -> Offer:
+        after = self.found_with(changes)
+        gone = tuple(mark for mark in self.findings if mark not in after)
+        return Offer(
+            Cure(rule.name, ruling.element, changes, self.edits(changes), rule.defer), gone, self.brought(after)
+        )
+
+    def edits(self, changes: Sequence[Change]) -> tuple[Edit, ...]:
+        """The edits that make changes in the text of the plan; none where they cannot be made there."""
+        try:
+            return tuple(self.writer.edits(changes))
+        except CannotEdit:
+            return ()
+
+
+def _list(names: list[str]) -> str:
+    return " and ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)
+
+
+def _kept_apart(accepted: Sequence[Accepted]) -> frozenset[tuple[str, str]]:
+    """The settings on which accepted findings rest."""
+    return frozenset(
+        (quantity.element, quantity.name)
+        for one in accepted
+        if one.state == "in force"
+        for ruling in one.rulings
+        for quantity in ruling.evidence
+    )
