@@ -42,7 +42,6 @@ def collect_seldom() -> None:
 def _run(given: list[str]) -> int:
     from speclint.commands.words import parser
 
-    os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")  # no other package alters our model; starts faster
     try:
         try:
             stated, rest = parser().parse_known_args(given)

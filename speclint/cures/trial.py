@@ -25,7 +25,7 @@ def with_values(sheet: Sheet, values: Iterable[tuple[str, str, Any, str]]) -> Sh
         before = element.given.get(setting)
         given = {**element.given, setting: Given(before.span if before else element.place, text, "stated")}
         attribute = settings_of(type(element))[setting].attribute
-        elements[label] = element.model_copy(update={attribute: value, "given": given})
+        elements[label] = replace(element, **{attribute: value}, given=given)
     return Sheet(replace(sheet.home, elements=elements), sheet.records)
 
 

@@ -227,11 +227,7 @@ class _Work:
             for setting_name, references in draft.references.items():
                 setting = settings_of(draft.model)[setting_name]
                 values[setting.attribute] = resolve.labels(setting, references, draft)
-            # Every value was checked as it was read, so the model need not check it again: that would cost each start
-            # the building of its validators. A test shows that it would agree.
-            elements[label] = draft.model.model_construct(
-                name=draft.name, place=draft.place, given=draft.given, **values
-            )
+            elements[label] = draft.model(name=draft.name, place=draft.place, given=draft.given, **values)
             assumed += [
                 Assumed(label, setting, given.text, given.reason, given.span)
                 for setting, given in draft.given.items()

@@ -6,10 +6,11 @@ from typing import ClassVar
 
 from speclint.model import settings as say
 from speclint.model import words
-from speclint.model.element import Element
+from speclint.model.element import Element, element
 from speclint.model.settings import Section
 
 
+@element
 class Porch(Element):
     """A roofed porch along a wall."""
 
@@ -38,6 +39,7 @@ class Porch(Element):
     engineered: str | None = say.yes_no("whether a licensed engineer designs its frame, posts and footings")
 
 
+@element
 class Post(Element):
     """A post or a row of like posts."""
 
@@ -94,6 +96,7 @@ class Post(Element):
     temporary: str | None = say.yes_no("whether it is a support to be taken out")
 
 
+@element
 class Beam(Element):
     """A beam, or a row of like beams."""
 
@@ -121,6 +124,7 @@ class Beam(Element):
     end_grain: str | None = say.choice("what closes its ends", words.ENDS)
 
 
+@element
 class Deck(Element):
     """A deck or the framed floor of a porch."""
 
@@ -139,7 +143,7 @@ class Deck(Element):
     gap: float | None = say.length("clear gap to the wall where it is free-standing", '1"', high=1)
     joists: Section | None = say.section("joist size", "2x12", then=[("at", "joist spacing")])
     joist_spacing: float | None = say.length("joists centre to centre", '16"', low=0.05, high=1.3)
-    joist_span: float | None = say.length("clear span of the joists", "11'", high=10)
+    joist_span: float | None = say.length("clear span of the joists", "11'", low=0.1, high=10)
     joist_species: str | None = say.species("species of the joists")
     hangers: str | None = say.choice("metal of the joist hangers", words.METALS)
     fasteners: str | None = say.choice("metal of its nails and screws", words.METALS)
@@ -168,6 +172,7 @@ class Deck(Element):
     engineered: str | None = say.yes_no("whether a licensed engineer designs its frame")
 
 
+@element
 class Ledger(Element):
     """A board that hangs a deck or porch roof on the house."""
 
@@ -206,6 +211,7 @@ class Ledger(Element):
     treatment: str | None = say.choice("preservative treatment", words.TREATMENTS)
 
 
+@element
 class Rail(Element):
     """A guard or rail."""
 
@@ -233,6 +239,7 @@ class Rail(Element):
     finish: str | None = say.choice("finish", words.FINISHES)
 
 
+@element
 class Stair(Element):
     """An outside stair."""
 

@@ -6,10 +6,11 @@ from typing import ClassVar
 
 from speclint.model import settings as say
 from speclint.model import words
-from speclint.model.element import Element
+from speclint.model.element import Element, element
 from speclint.model.settings import Section
 
 
+@element
 class Roof(Element):
     """A roof over walls. Porch roofs belong to their porch."""
 
@@ -67,6 +68,7 @@ class Roof(Element):
     trees: float | None = say.length("nearest tree crown to the roof edge", "20'", high=200)
 
 
+@element
 class Valley(Element):
     """Where two roof slopes meet and their water runs together."""
 
@@ -96,6 +98,7 @@ class Valley(Element):
     splash_guard: str | None = say.yes_no("whether a guard keeps its water in the gutter")
 
 
+@element
 class Junction(Element):
     """Where a roof runs into a wall."""
 
@@ -116,6 +119,7 @@ class Junction(Element):
     slip: float | None = say.length("lap by which two-part flashing can slide; 0 where it is one piece", '4"', high=1)
 
 
+@element
 class Chimney(Element):
     """A chimney or another large thing through a roof."""
 
@@ -125,13 +129,14 @@ class Chimney(Element):
     material: str | None = say.choice(
         "what it is made of", {"masonry": "stone, brick or block", "metal": "a metal pipe"}
     )
-    width: float | None = say.length("width measured along the ridge", '36"', high=10)
+    width: float | None = say.length("width measured along the ridge", '36"', low=0.05, high=10)
     at: str | None = say.choice("where on the roof", {"ridge": "through the ridge", "slope": "on the slope"})
     cricket: float | None = say.length("height of the cricket behind it; 0 where there is none", '15"', high=5)
     slip: float | None = say.length("lap by which two-part flashing can slide; 0 where it is one piece", '4"', high=1)
     against: str | None = say.part("the wall it stands against, if any", ("wall",), "west")
 
 
+@element
 class Purlin(Element):
     """A purlin, ridge pole or plate log that runs out through a gable."""
 
@@ -146,6 +151,7 @@ class Purlin(Element):
     treatment: str | None = say.choice("preservative treatment", words.TREATMENTS)
 
 
+@element
 class Gutter(Element):
     """A gutter along one eave."""
 
@@ -166,6 +172,7 @@ class Gutter(Element):
     below_roof_line: str | None = say.yes_no("whether its front lip hangs below the line of the roof slope")
 
 
+@element
 class Downspout(Element):
     """A pipe that leads a gutter's water down."""
 

@@ -3,10 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any, NamedTuple
-
-from pydantic import Field
 
 ByBearing = tuple[tuple[float, float], ...]
 """Numbers by azimuth [deg]."""
@@ -48,10 +46,8 @@ class Setting:
 
 
 def _setting(dimension: str, meaning: str, example: str, **more: Any) -> Any:
-    """A pydantic field that carries what the setting is; see `Setting` for the words."""
-    return Field(
-        default=None, json_schema_extra={"dimension": dimension, "meaning": meaning, "example": example, **more}
-    )
+    """A field that carries what the setting is; see `Setting` for the words."""
+    return field(default=None, metadata={"dimension": dimension, "meaning": meaning, "example": example, **more})
 
 
 def length(meaning: str, example: str, low: float = 0.0, high: float = 100.0, **more: Any) -> Any:

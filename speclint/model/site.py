@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import ClassVar
 
 from speclint.model import settings as say
-from speclint.model.element import Element
+from speclint.model.element import Element, element
 from speclint.model.settings import ByBearing
 from speclint.units import PSF
 
 
+@element
 class Site(Element):
     """The lot and its weather. One to a plan."""
 
@@ -47,7 +48,7 @@ class Site(Element):
         "S 12 deg, W 25 deg",
     )
     mean_wind: float | None = say.number(
-        "speed", "mean wind speed of the year, 10 m above an open field near the lot", "9 mph", 0, 30
+        "speed", "mean wind speed of the year, 10 m above an open field near the lot", "9 mph", 0.447, 30
     )
     rain_intensity: float | None = say.number(
         "rain rate", "rain intensity that gutters are sized for", "4 in/h", 0, 500
@@ -78,6 +79,7 @@ class Site(Element):
     )
 
 
+@element
 class Foundation(Element):
     """What the house stands on."""
 

@@ -6,9 +6,10 @@ from typing import ClassVar
 
 from speclint.model import settings as say
 from speclint.model import words
-from speclint.model.element import Element
+from speclint.model.element import Element, element
 
 
+@element
 class Wall(Element):
     """An outside wall, from its lowest wood to the roof above it, with the ground at its foot."""
 
@@ -102,6 +103,7 @@ class Wall(Element):
     inspection_strip: float | None = say.length("bare foundation left in sight below the wood", '6"')
 
 
+@element
 class Corner(Element):
     """A corner of stacked logs and the log ends that stand out from it."""
 
@@ -134,6 +136,7 @@ class Corner(Element):
     )
 
 
+@element
 class Opening(Element):
     """A window or door; see the two kinds."""
 
@@ -168,12 +171,14 @@ class Opening(Element):
     sill_slope: float | None = say.slope("outward slope of the sill", "15 deg", low=-0.5, high=2)
 
 
+@element
 class Window(Opening):
     """A window, or a row of like windows."""
 
     kind: ClassVar[str] = "window"
 
 
+@element
 class Door(Opening):
     """An outside door, or a row of like doors."""
 

@@ -6,7 +6,7 @@ from typing import ClassVar
 
 from speclint.model import settings as say
 from speclint.model import words
-from speclint.model.element import Element
+from speclint.model.element import Element, element
 
 ANY_PART = (
     "wall", "corner", "window", "door", "roof", "valley", "junction", "chimney", "purlin", "gutter", "downspout",
@@ -14,6 +14,7 @@ ANY_PART = (
 )  # fmt: skip
 
 
+@element
 class Stone(Element):
     """Stone veneer on a wall, a skirt below logs, a pier or a chimney."""
 
@@ -40,6 +41,7 @@ class Stone(Element):
     )
 
 
+@element
 class Chase(Element):
     """A bored way for wires or pipes through timber, logs or stone."""
 
@@ -58,6 +60,7 @@ class Chase(Element):
     slope: float | None = say.slope("fall to the outside", "2%", low=-0.5, high=1)
 
 
+@element
 class Planting(Element):
     """Shrubs or a bed near a wall."""
 
@@ -70,6 +73,7 @@ class Planting(Element):
     )
 
 
+@element
 class Care(Element):
     """The upkeep the owner is told to expect. One to a plan."""
 
@@ -111,6 +115,7 @@ class Care(Element):
     drying: float | None = say.number("duration", "dry weather between a washing and a coat", "3 days", 0, 400)
 
 
+@element
 class Obstruction(Element):
     """Trees, a building or a bank that stands before a wall and keeps wind, rain or sun off it."""
 
@@ -131,6 +136,7 @@ class Obstruction(Element):
     width: float | None = say.length("its width, where it does not fill the view", "60'", low=0.3, high=2000)
 
 
+@element
 class Step(Element):
     """A task, where the plan states the order of work."""
 

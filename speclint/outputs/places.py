@@ -48,21 +48,21 @@ def _porch(wall: Wall) -> Porch | None:
     values |= {"roof pitch": 0.1, "hung on": "posts", "from left": 0.0}
     given = {name: Given(wall.place, "", "assumed by speclint", "to compare") for name in values}
     fields: dict[str, Any] = {name.replace(" ", "_"): value for name, value in values.items()}
-    return Porch.model_construct(name="to-compare", place=wall.place, given=given, **fields)
+    return Porch(name="to-compare", place=wall.place, given=given, **fields)
 
 
 def _with(sheet: Sheet, wall: Wall, overhang: float | None, porch: Porch | None) -> Sheet:
     """The plan with another roof edge over one wall and no porch along it but the given one."""
     elements = dict(sheet.home.elements)
-    changes: dict[str, object] = {"sheltered_by": None}
+    changes: dict[str, Any] = {"sheltered_by": None}
     if overhang is not None:
         told = Given(wall.place, "", "assumed by speclint", "to compare")
         changes |= {"overhang": overhang, "given": {**wall.given, "overhang": told}}
-    elements[wall.label] = wall.model_copy(update=changes)
+    elements[wall.label] = replace(wall, **changes)
     for label, other in sheet.home.elements.items():
         if isinstance(other, Porch) and wall.label in (other.along or ()):
             left = tuple(one for one in other.along or () if one != wall.label)
-            elements[label] = other.model_copy(update={"along": left})
+            elements[label] = replace(other, along=left)
     if porch is not None:
         elements[porch.label] = porch
     return Sheet(replace(sheet.home, elements=elements), sheet.records)

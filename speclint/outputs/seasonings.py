@@ -66,7 +66,7 @@ def _seasoned(sheet: Sheet, wall: Facts, seasoning: str) -> Seasoned:
         if not drawn or name not in given:
             given[name] = Given(element.place, text, "assumed by speclint", "to compare")
     changes = {"seasoning": seasoning, "moisture": moisture, "settling": None, "given": given}
-    elements = {**sheet.home.elements, element.label: element.model_copy(update=changes)}
+    elements = {**sheet.home.elements, element.label: replace(element, **changes)}
     other = Sheet(replace(sheet.home, elements=elements), sheet.records)
     return Seasoned(seasoning, moisture, drawn, other)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import fields
 from typing import Any
 
 from hypothesis import given, settings
@@ -25,7 +26,10 @@ def mistakes_of(text: str, alternate: str = "") -> list[str]:
 def values_of(text: str) -> dict[str, dict[str, Any]]:
     """The values of every element, without their places."""
     home, _ = build([parse(text, "a.plan")], "a.plan")
-    return {label: element.model_dump(exclude={"place", "given"}) for label, element in home.elements.items()}
+    return {
+        label: {one.name: getattr(element, one.name) for one in fields(element) if one.name not in ("place", "given")}
+        for label, element in home.elements.items()
+    }
 
 
 @given(plans())
