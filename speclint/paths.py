@@ -1,13 +1,11 @@
 """Where the folders that ship with the program are, in a wheel and in a checkout."""
 
-from importlib.resources import files
-from importlib.resources.abc import Traversable
 from pathlib import Path
 
 SHIPPED = ("grammar", "rules", "shared", "specs")
 
 
-def shipped(name: str) -> Traversable:
+def shipped(name: str) -> Path:
     """The shipped folder `name`: packed inside the wheel, or beside the package in a checkout.
 
     Raises:
@@ -15,10 +13,11 @@ def shipped(name: str) -> Traversable:
     """
     if name not in SHIPPED:
         raise FileNotFoundError(f"wanted one of {', '.join(SHIPPED)}; got {name!r}")
-    packed = files("speclint").joinpath("_data", name)
+    package = Path(__file__).resolve().parent
+    packed = package / "_data" / name
     if packed.is_dir():
         return packed
-    beside = Path(__file__).resolve().parent.parent / name
+    beside = package.parent / name
     if beside.is_dir():
         return beside
     raise FileNotFoundError(f"the shipped folder {name!r} is missing: this installation is damaged")

@@ -4,17 +4,22 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import astuple, dataclass
 from functools import lru_cache
+from pathlib import Path
 
+from speclint.exposure import sun_rays
 from speclint.exposure.strike import Sunned, sun_at, sun_before
-from speclint.exposure.sun_rays import SunHour, SunYear, sun_year
+from speclint.exposure.sun_rays import SunHour, SunSector, SunYear, sun_year
+from speclint.kept import keep, kept, state_of
+from speclint.science import sky, sun
 from speclint.science.sky import clear_sky, sunshine_share_to_global, ultraviolet
 from speclint.science.sun import year_of_sun
 from speclint.science.sun_on_walls import ground_albedo, ultraviolet_albedo
 
 DAYS, STEP = 24, 30.0
 OPEN_GROUND = "lawn"
+KEPT = "sun-year.bin"
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +65,26 @@ def sun_climate(title: str, latitude: float, sunshine: tuple[float, ...]) -> Sun
         latitude: North is positive. [deg]
         sunshine: Share of the possible sunshine of each month. [-]
     """
-    return SunClimate(title, latitude, sunshine, sun_year(_hours(latitude, sunshine, 0)))
+    return SunClimate(title, latitude, sunshine, _mean_year(latitude, sunshine))
+
+
+def _mean_year(latitude: float, sunshine: tuple[float, ...]) -> SunYear:
+    """The mean year, kept for the next start, since every review of a lot asks for the same."""
+    key = f"{_state()} {latitude!r} {sunshine!r}"
+    found = kept(KEPT, key)
+    if found is not None:
+        sectors, sums = found
+        return SunYear(tuple(SunSector(*sector) for sector in sectors), *sums)
+    year = sun_year(_hours(latitude, sunshine, 0))
+    sums = (year.diffuse, year.level, year.ultraviolet_diffuse, year.ultraviolet_level)
+    keep(KEPT, key, (tuple(astuple(sector) for sector in year.sectors), sums))
+    return year
+
+
+@lru_cache(maxsize=1)
+def _state() -> str:
+    """The state of the code that the year rests on."""
+    return state_of([Path(name) for name in (__file__, sky.__file__, sun.__file__, sun_rays.__file__)])
 
 
 @lru_cache(maxsize=32)

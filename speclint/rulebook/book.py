@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import astuple, dataclass, fields, replace
-from importlib.resources.abc import Traversable
 from pathlib import Path
 from types import CodeType
 from typing import Any
@@ -67,21 +66,21 @@ def load_rulebook(house_rules: Path | None = None) -> Rulebook:
     Raises:
         BrokenRulebook: If a page cannot be used, with every trouble found.
     """
-    pages = _pages(house_rules)
-    key = _key(pages)
+    files = _page_files(house_rules)
+    key = _key(files)
     name = "rulebook.bin" if house_rules is None else "rulebook-house.bin"
     found = _from_cache(name, key)
     if found is not None:
         return found
-    book = read_rulebook(pages)
+    book = read_rulebook({stem: (called, path.read_bytes()) for stem, (called, path) in files.items()})
     keep(name, key, (tuple(astuple(rule) for rule in book.rules), book.code))
     return book
 
 
-def _pages(house_rules: Path | None) -> dict[str, tuple[str, bytes]]:
-    """The text of every page by its stem, with the name by which messages call it."""
-    found: dict[str, tuple[str, bytes]] = {}
-    folders: list[tuple[str, Traversable | Path]] = [("rules", shipped("rules"))]
+def _page_files(house_rules: Path | None) -> dict[str, tuple[str, Path]]:
+    """The file of every page by its stem, with the name by which messages call it."""
+    found: dict[str, tuple[str, Path]] = {}
+    folders: list[tuple[str, Path]] = [("rules", shipped("rules"))]
     if house_rules is not None:
         if not house_rules.is_dir():
             raise BrokenRulebook([PageTrouble(str(house_rules), 1, 1, "this is not a folder of rule pages")])
@@ -89,7 +88,7 @@ def _pages(house_rules: Path | None) -> dict[str, tuple[str, bytes]]:
     for called, folder in folders:
         for entry in sorted(folder.iterdir(), key=lambda entry: entry.name):
             if entry.name.endswith(".md") and entry.name != "README.md":
-                found[entry.name.removesuffix(".md")] = (f"{called}/{entry.name}", entry.read_bytes())
+                found[entry.name.removesuffix(".md")] = (f"{called}/{entry.name}", entry)
     return found
 
 
@@ -140,18 +139,15 @@ def compile_rules(rules: Iterable[Rule]) -> CodeType:
     return compile(text, "<rulebook>", "exec", optimize=2)
 
 
-def _key(pages: dict[str, tuple[str, bytes]]) -> str:
-    import hashlib
+def _key(pages: dict[str, tuple[str, Path]]) -> str:
+    """What decides the rulebook: the program, its data, and the names, sizes and times of the pages."""
     import sys
 
     from speclint import __version__
 
-    digest = hashlib.blake2b(f"{__version__} {sys.version}".encode(), digest_size=16)
-    for stem, (called, raw) in pages.items():
-        digest.update(f"{stem} {called} {len(raw)}\n".encode())
-        digest.update(raw)
-    digest.update(state_of(_makers()).encode())
-    return digest.hexdigest()
+    called = "\n".join(called for called, _ in pages.values())
+    state = state_of([*(path for _, path in pages.values()), *_makers()])
+    return f"{__version__} {sys.version}\n{called}\n{state}"
 
 
 def _makers() -> list[Path]:
