@@ -44,7 +44,7 @@ def _run(given: list[str]) -> int:
 
     try:
         try:
-            stated, rest = parser().parse_known_args(given)
+            stated, rest = parser(given[0] if given else "").parse_known_args(given)
             _take_rest(stated, rest)
             status: int = stated.run(stated)
         except SystemExit as stop:

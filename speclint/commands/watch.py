@@ -6,7 +6,6 @@ import argparse
 import secrets
 import socket
 import sys
-from dataclasses import replace
 from pathlib import Path
 
 from speclint.commands.common import put, rulebook_of, units_of
@@ -66,7 +65,7 @@ def live_page(stated: argparse.Namespace, script: str) -> LivePage:
             used[name] = folder / name
             return opened.read(name)
 
-        plan = replace(opened, read=read)
+        plan = opened._replace(read=read)
         _, mistakes = read_home(plan)
         told = tuple(
             f"{one.file}:{one.line}:{one.column}: {one.message}{f' ({one.help})' if one.help else ''}"

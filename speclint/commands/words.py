@@ -30,8 +30,41 @@ def _run(module: str) -> Any:
     return run
 
 
-def parser() -> argparse.ArgumentParser:
-    """The parser of the whole command line."""
+class _Unasked:
+    """Stands in for the parser of a command that is not asked for, so that its words need not be made."""
+
+    usage = ""
+
+    def add_argument(self, *words: Any, **how: Any) -> None:
+        """Make nothing of it."""
+
+    def add_mutually_exclusive_group(self) -> _Unasked:
+        """A group of nothing."""
+        return self
+
+
+class _Commands:
+    """The commands of a parser: all of them, or the one that is asked for."""
+
+    def __init__(self, made: Any, wanted: str) -> None:
+        self.made, self.wanted, self.found = made, wanted, not wanted
+
+    def add(self, name: str, help: str) -> Any:
+        """The parser of a command, or what stands in for it."""
+        if self.wanted not in ("", name):
+            return _Unasked()
+        self.found = True
+        command = self.made.add_parser(name, help=help, description=f"{help[0].upper()}{help[1:]}.", epilog=STATUS)
+        command.set_defaults(run=_run(name))
+        return command
+
+
+def parser(wanted: str = "") -> argparse.ArgumentParser:
+    """The parser of the command line.
+
+    Args:
+        wanted: The only command of which the words are needed; where it is none, those of all.
+    """
     top = _Parser(
         prog="speclint",
         description="Plan review for the exterior of log and timber homes: what rain, sun, ground, snow and time do to "
@@ -40,9 +73,9 @@ def parser() -> argparse.ArgumentParser:
     )
     top.add_argument("--version", action="store_true", help="show the version")
     top.set_defaults(run=lambda stated: _nothing_asked(top, stated))
-    commands = top.add_subparsers(title="commands", metavar="COMMAND")
+    commands = _Commands(top.add_subparsers(title="commands", metavar="COMMAND"), wanted)
 
-    review = _command(commands, "review", "review plans and print the letter")
+    review = commands.add("review", "review plans and print the letter")
     review.add_argument("plans", nargs="*", metavar="PLAN", help="plan files; - reads one from standard input")
     review.add_argument("--demo", action="store_true", help="review the demo plan that ships with speclint")
     review.add_argument("--alternate", metavar="NAME", default="", help="review the plan with this alternate in place")
@@ -59,7 +92,7 @@ def parser() -> argparse.ArgumentParser:
     _rulebook_words(review)
     _reader_words(review)
 
-    compare = _command(commands, "compare", "tell what changed between two revisions of plans")
+    compare = commands.add("compare", "tell what changed between two revisions of plans")
     compare.usage = (
         "speclint compare OLD NEW [options]\n       speclint compare --revisions OLD [NEW] [PLAN ...] [options]"
     )
@@ -89,7 +122,7 @@ def parser() -> argparse.ArgumentParser:
     _rulebook_words(compare)
     _reader_words(compare)
 
-    explain = _command(commands, "explain", "teach a rule, a measure, an element or a setting")
+    explain = commands.add("explain", "teach a rule, a measure, an element or a setting")
     explain.usage = "speclint explain NAME [PLAN [ELEMENT]] [options]"
     explain.add_argument(
         "words",
@@ -102,7 +135,7 @@ def parser() -> argparse.ArgumentParser:
     _rulebook_words(explain)
     _reader_words(explain)
 
-    rulebook = _command(commands, "rulebook", "list the rules")
+    rulebook = commands.add("rulebook", "list the rules")
     rulebook.add_argument("words", nargs="*", metavar="WORD", help="only rules whose name, title or group holds these")
     rulebook.add_argument("--grade", choices=("hold", "revise", "note"), help="only rules that can give this grade")
     rulebook.add_argument("--about", metavar="ELEMENT", help="only rules about this kind of element")
@@ -110,7 +143,7 @@ def parser() -> argparse.ArgumentParser:
     _rulebook_words(rulebook)
     _reader_words(rulebook)
 
-    measures = _command(commands, "measures", "show what is computed for a plan, unfolded to its inputs")
+    measures = commands.add("measures", "show what is computed for a plan, unfolded to its inputs")
     measures.add_argument("plan", metavar="PLAN", nargs="?", help="plan file; the demo plan with --demo")
     measures.add_argument("element", nargs="*", metavar="ELEMENT", help="unfold one element, such as: wall west")
     measures.add_argument("--demo", action="store_true", help="use the demo plan")
@@ -121,7 +154,7 @@ def parser() -> argparse.ArgumentParser:
     form.add_argument("--csv", action="store_true", help="print rows for a spreadsheet, in SI units")
     _reader_words(measures)
 
-    exposure = _command(commands, "exposure", "show in one screen what rain and sun do to every wall and course")
+    exposure = commands.add("exposure", "show in one screen what rain and sun do to every wall and course")
     exposure.add_argument("plan", metavar="PLAN", nargs="?", help="plan file; the demo plan with --demo")
     exposure.add_argument("wall", nargs="*", metavar="NAME", help="only the wall of this name, such as: west")
     exposure.add_argument("--demo", action="store_true", help="use the demo plan")
@@ -129,7 +162,7 @@ def parser() -> argparse.ArgumentParser:
     exposure.add_argument("--alternates", action="store_true", help="compare every alternate with the plan as drawn")
     _reader_words(exposure)
 
-    upkeep = _command(commands, "upkeep", "forecast what the owner will do, when, from what, and at what cost")
+    upkeep = commands.add("upkeep", "forecast what the owner will do, when, from what, and at what cost")
     upkeep.add_argument("plan", metavar="PLAN", nargs="?", help="plan file; the demo plan with --demo")
     upkeep.add_argument("--demo", action="store_true", help="use the demo plan")
     upkeep.add_argument("--alternate", metavar="NAME", default="", help="with this alternate in place")
@@ -144,7 +177,7 @@ def parser() -> argparse.ArgumentParser:
     upkeep.add_argument("--into", metavar="FILE", help="write the result to a file")
     _reader_words(upkeep)
 
-    trace = _command(commands, "trace", "follow each roof's water, or each load, to where it ends")
+    trace = commands.add("trace", "follow each roof's water, or each load, to where it ends")
     trace.add_argument("plan", metavar="PLAN", nargs="?", help="plan file; the demo plan with --demo")
     trace.add_argument("element", nargs="*", metavar="ELEMENT", help="only from one element, such as: porch lake")
     trace.add_argument("--demo", action="store_true", help="use the demo plan")
@@ -156,7 +189,7 @@ def parser() -> argparse.ArgumentParser:
     trace.add_argument("--into", metavar="FILE", help="write the result to a file")
     _reader_words(trace)
 
-    sequence = _command(commands, "sequence", "put the work in order, with holds and why each comes where it does")
+    sequence = commands.add("sequence", "put the work in order, with holds and why each comes where it does")
     sequence.add_argument("plan", metavar="PLAN", nargs="?", help="plan file; the demo plan with --demo")
     sequence.add_argument("--demo", action="store_true", help="use the demo plan")
     sequence.add_argument("--alternate", metavar="NAME", default="", help="with this alternate in place")
@@ -166,7 +199,7 @@ def parser() -> argparse.ArgumentParser:
     sequence.add_argument("--into", metavar="FILE", help="write the result to a file")
     _reader_words(sequence)
 
-    draw = _command(commands, "draw", "draw elevations, sections, the roof plan, a compass and the upkeep as SVG")
+    draw = commands.add("draw", "draw elevations, sections, the roof plan, a compass and the upkeep as SVG")
     draw.add_argument("plan", metavar="PLAN", nargs="?", help="plan file; the demo plan with --demo")
     draw.add_argument("--demo", action="store_true", help="use the demo plan")
     draw.add_argument("--into", metavar="FOLDER", required=True, help="the folder to draw into")
@@ -182,7 +215,7 @@ def parser() -> argparse.ArgumentParser:
     _rulebook_words(draw)
     _reader_words(draw)
 
-    report = _command(commands, "report", "write the report: one page for designer and owner, with drawings")
+    report = commands.add("report", "write the report: one page for designer and owner, with drawings")
     report.add_argument("plan", metavar="PLAN", nargs="?", help="plan file; the demo plan with --demo")
     report.add_argument("--demo", action="store_true", help="use the demo plan")
     report.add_argument("--to", metavar="FILE", help="the page to write, such as house.html")
@@ -194,7 +227,7 @@ def parser() -> argparse.ArgumentParser:
     _rulebook_words(report)
     _reader_words(report)
 
-    watch = _command(commands, "watch", "serve the report on this machine and refresh it as the plan is saved")
+    watch = commands.add("watch", "serve the report on this machine and refresh it as the plan is saved")
     watch.add_argument("plan", metavar="PLAN", help="plan file")
     watch.add_argument("--port", metavar="N", type=int, default=0, help="port to listen on (default: any free one)")
     watch.add_argument("--rates", metavar="FILE", help="your own rates for the upkeep")
@@ -202,9 +235,7 @@ def parser() -> argparse.ArgumentParser:
     _rulebook_words(watch)
     _reader_words(watch)
 
-    lesson = _command(
-        commands, "lesson", "write a lesson for trainees, its exercise, or the key; alone, list the topics"
-    )
+    lesson = commands.add("lesson", "write a lesson for trainees, its exercise, or the key; alone, list the topics")
     lesson.add_argument("topic", metavar="TOPIC", nargs="?", help="what to teach; without one the topics are listed")
     lesson.add_argument("plan", metavar="PLAN", nargs="?", help="the house that is drawn (default: the demo plan)")
     lesson.add_argument("--to", metavar="FILE", help="the page to write, such as lesson.html")
@@ -214,7 +245,7 @@ def parser() -> argparse.ArgumentParser:
     _rulebook_words(lesson)
     _reader_words(lesson)
 
-    cure = _command(commands, "cure", "find the smallest changes that clear the findings of a plan, and write them")
+    cure = commands.add("cure", "find the smallest changes that clear the findings of a plan, and write them")
     cure.add_argument("plan", metavar="PLAN", nargs="?", help="plan file; the demo plan with --demo")
     cure.add_argument("words", nargs="*", metavar="RULE ELEMENT", help="only this rule; then only on this element")
     cure.add_argument("--demo", action="store_true", help="use the demo plan")
@@ -233,32 +264,24 @@ def parser() -> argparse.ArgumentParser:
     _rulebook_words(cure)
     _reader_words(cure)
 
-    editor = _command(commands, "editor", "serve an editor that speaks the Language Server Protocol")
+    editor = commands.add("editor", "serve an editor that speaks the Language Server Protocol")
     _rulebook_words(editor)
     _reader_words(editor)
 
-    begin = _command(commands, "begin", "write a commented starter plan")
+    begin = commands.add("begin", "write a commented starter plan")
     begin.add_argument("file", metavar="FILE", help="the plan to write; an existing file is left alone")
 
-    completion = _command(commands, "completion", "print shell completion")
+    completion = commands.add("completion", "print shell completion")
     completion.add_argument("shell", choices=("bash", "zsh", "fish"), help="your shell")
-    return top
+    return top if commands.found else parser()
 
 
-def _command(commands: Any, name: str, help: str) -> argparse.ArgumentParser:
-    command: argparse.ArgumentParser = commands.add_parser(
-        name, help=help, description=help[0].upper() + help[1:] + ".", epilog=STATUS
-    )
-    command.set_defaults(run=_run(name))
-    return command
-
-
-def _rulebook_words(command: argparse.ArgumentParser) -> None:
+def _rulebook_words(command: Any) -> None:
     command.add_argument("--house-rules", metavar="FOLDER", help="a folder of your own rule pages")
     command.add_argument("--house-limits", metavar="FILE", help="a file of your own limits and grades")
 
 
-def _reader_words(command: argparse.ArgumentParser) -> None:
+def _reader_words(command: Any) -> None:
     command.add_argument(
         "--units", choices=("imperial", "metric"), help="units of the result (default: those of the plan)"
     )

@@ -1,0 +1,129 @@
+"""`speclint compare`."""
+
+from __future__ import annotations
+
+import argparse
+import datetime
+from dataclasses import dataclass
+from pathlib import Path
+
+from speclint.commands.common import put, rendered, rulebook_of, tell, units_of, width
+from speclint.commands.files import Refused, write_file
+from speclint.commands.plan_sets import Opener, Recorder, Side, same_text, sides_of_revisions, sides_on_disk
+from speclint.outputs.compare import Compared, plan_lines, summary
+from speclint.outputs.compare_object import Told, comparison_object
+from speclint.outputs.letter import Line, Part, text_of
+from speclint.pipeline import PlanText, read_home, review
+from speclint.review.judge import judge
+from speclint.review.revisions import Comparison, Revision, all_new, compare, unchanged
+from speclint.rulebook.book import Rulebook
+from speclint.rulebook.rule import GRADES
+from speclint.ruling import Review
+from speclint.units import System
+
+
+@dataclass(frozen=True, slots=True)
+class _Desk:
+    """What every plan of the run is compared by."""
+
+    stated: argparse.Namespace
+    book: Rulebook
+    today: str
+    day_of_old: str
+
+
+def run(stated: argparse.Namespace) -> int:
+    """Compare the plans of two sides; the exit status is the gravest of them."""
+    old, new = _sides(stated)
+    today = _day(stated.today, datetime.date.today().isoformat())
+    desk = _Desk(stated, rulebook_of(stated), today, _day(stated.day_of_old, today))
+    plans: list[Compared] = []
+    troubles: list[tuple[str, str]] = []
+    status = 0
+    for name in sorted({*old.plans, *new.plans}):
+        try:
+            plans.append(_compared(name, old.plans.get(name), new.plans.get(name), desk))
+        except Refused as trouble:
+            tell(f"speclint: {trouble}")
+            troubles.append((name, str(trouble)))
+            status = max(status, trouble.status)
+    status = max([status, *(_status(one.comparison, stated) for one in plans if one.comparison)])
+    text = _text(Told(old.title, old.commit, new.title, new.commit, today, tuple(plans), tuple(troubles), status), desk)
+    if stated.into:
+        write_file(Path(stated.into), text)
+    else:
+        put(text)
+    return status
+
+
+def _day(stated: str | None, otherwise: str) -> str:
+    if stated is None:
+        return otherwise
+    try:
+        return datetime.date.fromisoformat(stated).isoformat()
+    except ValueError:
+        raise Refused(f"“{stated}” is not a date such as 2027-06-30", 3) from None
+
+
+def _sides(stated: argparse.Namespace) -> tuple[Side, Side]:
+    if stated.revisions:
+        return sides_of_revisions(stated.words)
+    if len(stated.words) != 2:
+        raise Refused("name two plans or two folders, the old and the new, or ask for --revisions", 3)
+    return sides_on_disk(*stated.words)
+
+
+def _compared(name: str, old: Opener | None, new: Opener | None, desk: _Desk) -> Compared:
+    """One plan compared.
+
+    Raises:
+        Refused: If either side of it cannot be read.
+    """
+    if new is None:
+        return Compared(name, "removed", None)
+    after = new()
+    system = units_of(desk.stated, after.text)
+    if old is None:
+        return Compared(name, "added", all_new(review(after, desk.book, desk.today, system)))
+    before = old()
+    recorder = Recorder(after.read)
+    told = review(PlanText(after.text, after.name, recorder), desk.book, desk.today, system)
+    if desk.today == desk.day_of_old and same_text(before, after, recorder.asked):
+        return Compared(name, "both", unchanged(told))
+    then = review(before, desk.book, desk.day_of_old, system)
+    found = compare(_revision(before, then, desk, system), _revision(after, told, desk, system), desk.book, system)
+    return Compared(name, "both", found)
+
+
+def _revision(plan: PlanText, told: Review, desk: _Desk, system: System) -> Revision:
+    sheet, _ = read_home(plan)
+    return Revision(sheet, told, tuple(judge(sheet, desk.book, system)[0]))
+
+
+def _status(found: Comparison, stated: argparse.Namespace) -> int:
+    """2 where the new plan cannot be read whole, else 1 where it holds, or with --worse where it got worse."""
+    if found.review.mistakes:
+        return 2
+    at = stated.hold_at or ("revise" if stated.worse else "hold")
+    grave = GRADES[: GRADES.index(at) + 1]
+    if stated.worse:
+        return 1 if found.got("worse", grave) else 0
+    return 1 if any(ruling.grade in grave for ruling in found.review.rulings) else 0
+
+
+def _text(told: Told, desk: _Desk) -> str:
+    stated = desk.stated
+    if stated.json:
+        return comparison_object(told)
+    if stated.markdown:
+        from speclint.outputs.compare_markdown import comparison_markdown
+
+        return comparison_markdown(told)
+    lines: list[Line] = [
+        (Part("COMPARISON", "title"), Part(f"  {told.old} to {told.new}", "title")),
+        (Part(f"{told.day}, {len(desk.book.rules)} rules", "quiet"),),
+    ]
+    for one in told.plans:
+        lines += [(), *plan_lines(one, width())]
+    lines += [(), summary(told.plans, len(told.troubles))]
+    return text_of(lines) if stated.into else rendered(lines, stated)
