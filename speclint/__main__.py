@@ -1,7 +1,6 @@
 """`python -m speclint`."""
 
-import sys
+from speclint.commands.main import entry
 
-from speclint.commands.main import main
-
-sys.exit(main())
+if __name__ == "__main__":  # a worker process reads this file too, under another name
+    entry()

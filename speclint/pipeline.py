@@ -2,30 +2,21 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from speclint.language.atoms import Mistake
-from speclint.language.uses import Reader, trees_of
+from speclint.language.uses import trees_of
 from speclint.measures.facts import Sheet
 from speclint.measures.own_records import own_records
 from speclint.model.build import build
+from speclint.plan_text import PlanText as PlanText
 from speclint.quantity import Quantity
 from speclint.review.cautions import cautions
 from speclint.review.judge import judge, without_superseded
 from speclint.review.questions import questions
+from speclint.review.variance_rulings import in_order, variance_rulings
 from speclint.review.variances import apply_variances
 from speclint.rulebook.book import Rulebook
 from speclint.ruling import Review
 from speclint.units import System
-
-
-@dataclass(frozen=True, slots=True)
-class PlanText:
-    """The text of a plan, the name by which messages call it, and how to read the files it uses."""
-
-    text: str
-    name: str
-    read: Reader
 
 
 def read_home(plan: PlanText, alternate: str = "") -> tuple[Sheet, tuple[Mistake, ...]]:
@@ -57,7 +48,7 @@ def review(plan: PlanText, book: Rulebook, today: str, system: System = "imperia
     home = sheet.home
     trips, unanswered = judge(sheet, book, system)
     remaining, accepted, more = apply_variances(trips, home, book, today)
-    remaining = without_superseded(remaining, book)
+    remaining = in_order([*without_superseded(remaining, book), *variance_rulings(accepted, today)])
     return Review(
         plan.name,
         alternate,

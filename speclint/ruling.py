@@ -92,6 +92,12 @@ class Review:
         """How many rulings hold the release."""
         return sum(ruling.grade == "hold" for ruling in self.rulings)
 
+    @property
+    def accepted_holds(self) -> int:
+        """How many rulings would hold the release, were they not accepted by variance."""
+        covered = {ruling.mark: ruling for one in self.variances if one.state == "in force" for ruling in one.rulings}
+        return sum(ruling.grade == "hold" for ruling in covered.values())
+
 
 @dataclass(frozen=True, slots=True)
 class Comment:

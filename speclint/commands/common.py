@@ -3,19 +3,18 @@
 from __future__ import annotations
 
 import argparse
-import os
-import shutil
-import sys
 import textwrap
 from pathlib import Path
 
 from speclint.commands.files import Refused, read_text
-from speclint.language.uses import CannotRead
-from speclint.outputs.letter import Line, Part, text_of, visible
+from speclint.commands.screen import coloured as coloured
+from speclint.commands.screen import put as put
+from speclint.commands.screen import tell as tell
+from speclint.commands.screen import width as width
+from speclint.outputs.letter import Line, Part, text_of
+from speclint.plan_text import CannotRead
 from speclint.rulebook.book import Rulebook, load_rulebook
 from speclint.units import System
-
-WIDEST = 110
 
 
 def rulebook_of(stated: argparse.Namespace) -> Rulebook:
@@ -51,23 +50,6 @@ def units_of(stated: argparse.Namespace, text: str) -> System:
     return "metric" if metric > imperial else "imperial"
 
 
-def coloured(stated: argparse.Namespace) -> bool:
-    """Whether to use colour: as asked, else on a terminal unless NO_COLOR is set."""
-    if stated.colour != "auto":
-        return bool(stated.colour == "always")
-    return (
-        sys.stdout is not None
-        and sys.stdout.isatty()
-        and not os.environ.get("NO_COLOR")
-        and os.environ.get("TERM") != "dumb"
-    )
-
-
-def width() -> int:
-    """Columns to write in."""
-    return min(WIDEST, max(40, shutil.get_terminal_size((96, 24)).columns))
-
-
 def rendered(lines: list[Line], stated: argparse.Namespace) -> str:
     """The lines as text, in colour where that is wanted."""
     if not coloured(stated):
@@ -97,42 +79,3 @@ def wrapped(lines: list[Line]) -> list[Line]:
         rows = textwrap.wrap(text.strip(), width() - len(indent) - 2)
         found += [(Part(f"{indent}{'  ' if at else ''}{row}", role),) for at, row in enumerate(rows)]
     return found
-
-
-# What the trade's marks become where a terminal knows plain letters only.
-_PLAIN = str.maketrans(
-    {
-        "“": '"',
-        "”": '"',
-        "‘": "'",
-        "’": "'",
-        "′": "'",
-        "″": '"',
-        "–": "-",
-        "…": "...",
-        "°": " deg",
-        "├": "|",
-        "│": "|",
-        "└": "`",
-    }
-)
-
-
-def put(text: str) -> None:
-    """Print text; characters that the terminal cannot show are replaced, not fatal.
-
-    Raises:
-        Refused: If there is nowhere to print to.
-    """
-    if sys.stdout is None:
-        raise Refused("the result cannot be written: standard output is closed", 3)
-    try:
-        sys.stdout.write(text)
-    except UnicodeEncodeError:
-        encoding = sys.stdout.encoding or "ascii"
-        sys.stdout.write(text.translate(_PLAIN).encode(encoding, "replace").decode(encoding))
-
-
-def tell(message: str) -> None:
-    """Print a message to standard error, with control characters written out."""
-    print("\n".join(visible(line) for line in message.split("\n")), file=sys.stderr)

@@ -4,12 +4,10 @@ from __future__ import annotations
 
 import os
 from contextlib import suppress
-from dataclasses import dataclass
 from pathlib import Path
-from typing import BinaryIO
+from typing import BinaryIO, NamedTuple
 
-from speclint.language.uses import CannotRead
-from speclint.pipeline import PlanText
+from speclint.plan_text import CannotRead, PlanText
 
 MOST_BYTES = 4_000_000
 _MARK = b"\xef\xbb\xbf"  # of byte order, with which some editors begin a file
@@ -45,7 +43,10 @@ def read_text(path: Path) -> str:
 
 def _at_most(opened: BinaryIO) -> bytes:
     """The bytes of an open file, and not without end where it has none."""
-    raw = opened.read(MOST_BYTES + 1)
+    return _within_bound(opened.read(MOST_BYTES + 1))
+
+
+def _within_bound(raw: bytes) -> bytes:
     if len(raw) > MOST_BYTES:
         raise CannotRead(f"it is too large; the most that is read is {MOST_BYTES / 1e6:.0f} MB")
     return raw
@@ -69,12 +70,23 @@ def open_plan(path: str) -> PlanText:
     Raises:
         Refused: If the plan cannot be read.
     """
-    place = Path(path)
     try:
-        text = read_text(place)
+        text = read_text(Path(path))
     except CannotRead as trouble:
         raise Refused(f"{path}: cannot be read: {trouble}", 2) from None
-    return PlanText(text, path, lambda used: _read_used(place.parent, used))
+    return PlanText(text, path, lambda used: _read_used(Path(path).parent, used))
+
+
+def plan_of(raw: bytes, path: str) -> PlanText:
+    """A plan whose bytes were read already; the files it uses are read from its own folder only.
+
+    Raises:
+        Refused: If it is no text that speclint can read.
+    """
+    try:
+        return PlanText(_decoded(_within_bound(raw)), path, lambda used: _read_used(Path(path).parent, used))
+    except CannotRead as trouble:
+        raise Refused(f"{path}: cannot be read: {trouble}", 2) from None
 
 
 def piped_plan(opened: BinaryIO) -> PlanText:
@@ -94,11 +106,17 @@ def piped_plan(opened: BinaryIO) -> PlanText:
 
 
 def _read_used(folder: Path, used: str) -> str:
-    inside = Path(os.path.realpath(folder))
-    target = Path(os.path.realpath(inside / used))
-    if not target.is_relative_to(inside):
+    target = inside(folder, used)
+    if target is None:
         raise CannotRead("it lies outside the folder of the plan")
     return read_text(target)
+
+
+def inside(folder: Path, used: str) -> Path | None:
+    """The file that a plan of a folder uses, links followed; nothing where it lies outside that folder."""
+    within = Path(os.path.realpath(folder))
+    target = Path(os.path.realpath(within / used))
+    return target if target.is_relative_to(within) else None
 
 
 def demo_plan() -> PlanText:
@@ -136,8 +154,7 @@ def write_file(path: Path, content: str | bytes) -> None:
         raise Refused(f"{path}: cannot be written: {trouble.strerror or trouble}", 3) from None
 
 
-@dataclass(frozen=True, slots=True)
-class PlanFile:
+class PlanFile(NamedTuple):
     """A plan file that is to be written anew: what it held when it was read, byte by byte."""
 
     path: Path

@@ -6,7 +6,8 @@ import gc
 import os
 import sys
 from collections.abc import Sequence
-from typing import Any
+from contextlib import suppress
+from typing import Any, NoReturn
 
 STATUS = """exit status:
   0  done; of a review: nothing holds the release
@@ -32,6 +33,16 @@ def main(words: Sequence[str] | None = None) -> int:
         return 0
     collect_seldom()
     return _run(given)
+
+
+def entry() -> NoReturn:
+    """Run speclint and leave at once: nothing is left to be put away, and to take a program down piece by piece takes
+    a tenth of a review."""
+    status = main()
+    for stream in (sys.stdout, sys.stderr):
+        with suppress(OSError, ValueError, AttributeError):
+            stream.flush()
+    os._exit(status)
 
 
 def collect_seldom() -> None:

@@ -2,19 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from pathlib import PurePosixPath
 
 from speclint.language.atoms import Mistake, Statement, Tree
 from speclint.language.items import Items
 from speclint.language.parse import parse
+from speclint.plan_text import CannotRead as CannotRead
+from speclint.plan_text import Reader as Reader
 
-
-class CannotRead(Exception):
-    """A file that cannot be read; its argument says why in the user's words."""
-
-
-Reader = Callable[[str], str]
 MOST_FILES = 200
 
 

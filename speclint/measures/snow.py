@@ -95,7 +95,8 @@ def _porched(deck: Facts) -> bool:
 @measure("porch", "snow load", "pressure", "snow that lies on its roof without slides or drifts, on the level")
 def porch_snow_load(porch: Facts, work: Working) -> float:
     """Flat-roof snow of an open, unheated roof by its slope; its covering is taken as one that holds snow."""
-    share = work.call(slope_factor, pitch=work.need(porch, "roof pitch"), thermal_factor=OPEN_ROOF, slippery=False)
+    pitch = abs(float(work.need(porch, "roof pitch")))  # one that falls back to the wall holds as much
+    share = work.call(slope_factor, pitch=pitch, thermal_factor=OPEN_ROOF, slippery=False)
     return _flat(porch["site"], OPEN_ROOF, work) * float(share)
 
 

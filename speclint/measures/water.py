@@ -41,11 +41,11 @@ def _by_length(gutter: Facts, work: Working) -> float:
 
 @measure("gutter", "demand", "drain", "what it has to carry: roof area times rain, with the factor for the pitch")
 def demand(gutter: Facts, work: Working) -> float:
-    """Roof area by pitch factor by the design rain."""
+    """Roof area by pitch factor by the design rain; a roof that falls back to the wall counts by its steepness."""
     served = gutter["on"]
     if served is None:
         raise work.missing(gutter, "on")
-    pitch = work.need(served, "roof pitch" if served.element.kind == "porch" else "pitch")
+    pitch = abs(float(work.need(served, "roof pitch" if served.element.kind == "porch" else "pitch")))
     work.call(pitch_factor, pitch=pitch)
     rain = float(work.need(gutter["site"], "design rain", "site"))
     return float(work.call(gutter_demand, area=work.need(gutter, "roof area"), pitch=pitch, intensity=rain))

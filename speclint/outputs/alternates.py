@@ -27,7 +27,7 @@ def alternates_lines(base: Sheet, others: Mapping[str, Sheet], system: System, o
         return [*lines, (Part("  the plan has no alternate", "quiet"),)]
     walls = dict.fromkeys(wall.label for sheet in (base, *others.values()) for wall in sheet.of_kind("wall"))
     labels = [only.label] if only else list(walls)
-    size = max(8, *(len(label.removeprefix("wall ")) + 2 for label in labels))
+    size = max([8, *(len(label.removeprefix("wall ")) + 2 for label in labels)])
     for measure, heading in COMPARED:
         lines.append((Part(heading, "label"), Part(f"  {measure}", "quiet")))
         names = "".join(_column(name) for name in ("as drawn", *others))

@@ -2,24 +2,14 @@
 
 from __future__ import annotations
 
-import json
-import re
 from typing import Any
 
+from speclint.outputs.json_text import as_json as as_json
 from speclint.quantity import Absent, Quantity, shown
+from speclint.rulebook.rule import GRADES
 from speclint.ruling import Accepted, Review, Ruling
 from speclint.span import Span
 from speclint.units import System
-
-
-def as_json(found: Any) -> str:
-    """Plain data as JSON, with the control characters that JSON would let through written out."""
-    text = json.dumps(found, indent=2, ensure_ascii=False)
-    return re.sub("[\x7f-\x9f\u2028-\u202e\u2066-\u2069\ud800-\udfff]", _written_out, text) + "\n"
-
-
-def _written_out(found: re.Match[str]) -> str:
-    return f"\\u{ord(found[0]):04x}"
 
 
 def review_object(review: Review, system: System) -> dict[str, Any]:
@@ -27,6 +17,10 @@ def review_object(review: Review, system: System) -> dict[str, Any]:
     return {
         "plan": review.plan,
         "alternate": review.alternate or None,
+        "counts": {
+            **{grade: sum(ruling.grade == grade for ruling in review.rulings) for grade in GRADES},
+            "holds accepted by variance": review.accepted_holds,
+        },
         "rulings": [_ruling(ruling, system) for ruling in (*review.rulings, *review.unanswered)],
         "questions": [
             {
@@ -92,8 +86,12 @@ def _variance(accepted: Accepted) -> dict[str, Any]:
         "until": variance.until or None,
         "state": accepted.state,
         "place": _place(variance.place),
-        "covers": [{"element": ruling.element, "message": ruling.message} for ruling in accepted.rulings],
+        "covers": [_covered(ruling) for ruling in accepted.rulings],
     }
+
+
+def _covered(ruling: Ruling) -> dict[str, Any]:
+    return {"element": ruling.element, "grade": ruling.grade, "message": ruling.message}
 
 
 def _place(span: Span) -> dict[str, Any]:

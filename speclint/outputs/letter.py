@@ -93,6 +93,7 @@ def _head(review: Review, frame: Frame) -> list[Line]:
             (counts["revise"], "to improve"),
             (counts["note"], "worth knowing"),
             (len(review.questions), "open questions" if len(review.questions) != 1 else "open question"),
+            (review.accepted_holds, f"hold{'s' if review.accepted_holds != 1 else ''} accepted by variance"),
         )
         if count
     )
