@@ -12,7 +12,7 @@ from speclint.commands.upkeep import day_of, rates_of
 from speclint.cures.change import Change
 from speclint.cures.desk import Desk, Offer
 from speclint.cures.effect import Effects
-from speclint.cures.letter import Setting, Told, cure_lines, cure_object, numbered
+from speclint.cures.letter import Setting, cure_lines, cure_object, numbered, told_of
 from speclint.cures.together import CureSet, cure_set
 from speclint.cures.write import alternate_text
 from speclint.language.edit import with_edits
@@ -38,11 +38,7 @@ def run(stated: argparse.Namespace) -> int:
         return _write(file, desk, stated, asked)
     rates = rates_of(stated.rates)
     effects = Effects(desk.sheet, rates, YEARS, desk.system)
-    told = []
-    for ruling in asked:
-        offers, none = desk.offers(ruling)
-        weighed = tuple((offer, effects.of(desk.trial(offer.cure.changes))) for offer in offers)
-        told.append(Told(ruling, weighed, none))
+    told = told_of(desk, effects, asked)
     whole = cure_set(desk, stated.down_to)
     effect = effects.of(desk.trial(whole.changes))
     how = Setting(YEARS, not stated.rates, width())

@@ -8,8 +8,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from speclint.cures.change import Change, NoCure
-from speclint.cures.desk import Offer
-from speclint.cures.effect import Effect
+from speclint.cures.desk import Desk, Offer
+from speclint.cures.effect import Effect, Effects
 from speclint.cures.together import CureSet
 from speclint.outputs.letter import Line, Part
 from speclint.ruling import Ruling, comments
@@ -38,6 +38,16 @@ class Setting:
     years: int
     demo_rates: bool
     width: int
+
+
+def told_of(desk: Desk, effects: Effects, rulings: Sequence[Ruling]) -> list[Told]:
+    """Findings with their offers, and what each offer does besides."""
+    told = []
+    for ruling in rulings:
+        offers, none = desk.offers(ruling)
+        weighed = tuple((offer, effects.of(desk.trial(offer.cure.changes))) for offer in offers)
+        told.append(Told(ruling, weighed, none))
+    return told
 
 
 def numbered(findings: Sequence[Ruling]) -> dict[int, tuple[Ruling, ...]]:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from speclint.measures.facts import Facts, Sheet
 
 SPRING, SUMMER, FALL = 4, 7, 10  # months north of the equator; turned by half a year south of it
+YEAR = 365.25
+MONTHS = 12
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,6 +23,8 @@ class Inspection:
         months: In which months, 1 to 12.
         years: For how many years from the start; 0 for good.
         standing: How far the interval is known.
+        every: Years from one round to the next.
+        stated: The interval as the plan states it; empty where it does not.
     """
 
     parts: tuple[str, ...]
@@ -29,6 +33,8 @@ class Inspection:
     months: tuple[int, ...]
     years: int = 0
     standing: str = "common practice"
+    every: int = 1
+    stated: str = ""
 
 
 def first_day(start: date, month: int) -> date:
@@ -54,7 +60,24 @@ def inspections_of(sheet: Sheet) -> list[Inspection]:
 
 def _turned(one: Inspection) -> Inspection:
     months = tuple((month + 5) % 12 + 1 for month in one.months)
-    return Inspection(one.parts, one.what, one.why, months, one.years, one.standing)
+    return replace(one, months=months)
+
+
+def _as_stated(one: Inspection, sheet: Sheet, setting: str) -> Inspection:
+    """An inspection at the interval that the plan states for it, rounds spread evenly from its first month on."""
+    care = next(iter(sheet.of_kind("care")), None)
+    interval = care[setting] if care else None
+    if care is None or interval is None:
+        return one
+    stated = care.element.given[setting].text
+    if interval >= 1.5 * YEAR:
+        return replace(one, months=one.months[-1:], every=round(interval / YEAR), stated=stated)
+    rounds = min(MONTHS, max(1, round(YEAR / interval)))
+    if rounds == 1:
+        return replace(one, months=one.months[-1:], stated=stated)
+    first = one.months[0]
+    months = sorted({(first - 1 + round(MONTHS * at / rounds)) % MONTHS + 1 for at in range(rounds)})
+    return replace(one, months=tuple(months), stated=stated)
 
 
 def _labels(sheet: Sheet, kind: str) -> list[Facts]:
@@ -70,7 +93,8 @@ def _gutters(sheet: Sheet) -> list[Inspection]:
     if not parts:
         return []
     what = "clear gutters and downspouts; run a hose and see where the water goes"
-    return [Inspection(_names(parts), what, "a full gutter pours over the wood below it", (SPRING, FALL))]
+    one = Inspection(_names(parts), what, "a full gutter pours over the wood below it", (SPRING, FALL))
+    return [_as_stated(one, sheet, "gutters")]
 
 
 def _adjusters(sheet: Sheet) -> list[Inspection]:
@@ -80,7 +104,7 @@ def _adjusters(sheet: Sheet) -> list[Inspection]:
         return []
     what = "check that porch and deck posts still carry evenly; let the adjusters be turned by whoever set them"
     why = "logs come down for some years and posts do not"
-    return [Inspection(_names(settling), what, why, (SPRING, FALL), 5)]
+    return [_as_stated(Inspection(_names(settling), what, why, (SPRING, FALL), 5), sheet, "jacks")]
 
 
 def _logs(sheet: Sheet) -> list[Inspection]:
@@ -104,7 +128,7 @@ def _walls(sheet: Sheet) -> list[Inspection]:
     bead = "sprinkle water on the wood: where it soaks in and does not bead, a coat is due"
     low = "look at the lowest course and log ends for dark, soft or wet wood, and for splashed dirt"
     return [
-        Inspection(_names(walls), wash, "dirt holds water and feeds mildew", (SPRING,)),
+        _as_stated(Inspection(_names(walls), wash, "dirt holds water and feeds mildew", (SPRING,)), sheet, "wash"),
         Inspection(_names(worst), bead, "the exposed walls tell first", (SUMMER,)),
         Inspection(_names(walls), low, "decay starts where water stands", (SPRING,)),
     ]
@@ -116,11 +140,19 @@ def _decks(sheet: Sheet) -> list[Inspection]:
     if decks:
         what = "look at ledgers, hangers, fasteners and stairs for rust, gaps and movement; call a professional for any"
         found.append(Inspection(_names(decks), what, "a deck fails at its fastenings", (SPRING,)))
-    rails = _labels(sheet, "rail")
-    if rails:
-        what = "shake the rails; clear weep holes and sockets; lift out panels that are due for a coat"
-        found.append(Inspection(_names(rails), what, "a bottom rail that holds water rots from inside", (SPRING,)))
-    return found
+    return [*found, *_rails(_labels(sheet, "rail"))]
+
+
+def _rails(rails: list[Facts]) -> list[Inspection]:
+    """Rails by whether their panels lift out."""
+    loose = [rail for rail in rails if rail["lifts out"] == "yes"]
+    fixed = [rail for rail in rails if rail["lifts out"] != "yes"]
+    shake, why = "shake the rails; clear weep holes and sockets", "a bottom rail that holds water rots from inside"
+    ways = (
+        (loose, "lift out panels that are due for a coat"),
+        (fixed, "their panels stay in place: look at the wood between them and behind their posts"),
+    )
+    return [Inspection(_names(some), f"{shake}; {how}", why, (SPRING,)) for some, how in ways if some]
 
 
 def _stone_and_plants(sheet: Sheet) -> list[Inspection]:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
-from datetime import date, timedelta
 from random import Random
 
-from speclint.forecast.jobs import YEAR, Job
+from speclint.forecast.due import due_years
+from speclint.forecast.jobs import Job
 from speclint.forecast.rates import Rates
 from speclint.science.cost import present_value_factor
 
@@ -71,22 +72,14 @@ class Outlook:
     samples: int
 
 
-def due_years(life: float, years: int, first: float = 1.0) -> tuple[float, ...]:
-    """The years in which a coat of a life [d] falls due; the coat of the building itself lasts `first` of that. [a]"""
-    each = life / YEAR
-    found, at = [], each * first
-    while at < years - 1e-9:
-        found.append(at)
-        at += each
-    return tuple(found)
-
-
-def due_day(start: date, at: float) -> date:
-    """The day that lies a number of years after the start."""
-    return start + timedelta(days=round(at * YEAR))
-
-
-def outlook(jobs: list[Job], rates: Rates, years: int, samples: int = SAMPLES, seed: int = SEED) -> Outlook:
+def outlook(
+    jobs: list[Job],
+    rates: Rates,
+    years: int,
+    samples: int = SAMPLES,
+    seed: int = SEED,
+    moved: Callable[[tuple[float, ...]], tuple[float, ...]] = tuple,
+) -> Outlook:
     """The outlook of some jobs.
 
     Each case draws for each kind of finish one luck, which gives each part that wears it its life, between the least
@@ -100,6 +93,7 @@ def outlook(jobs: list[Job], rates: Rates, years: int, samples: int = SAMPLES, s
         years: Of the forecast. [a]
         samples: Cases drawn.
         seed: Of the draws.
+        moved: Moves the years in which likely coats fall due into the season for coating; money is not moved with them.
     """
     discount, unsure = rates["discount"], rates["unsure"]
     shared = Random(f"{seed} money")
@@ -120,7 +114,7 @@ def outlook(jobs: list[Job], rates: Rates, years: int, samples: int = SAMPLES, s
             present.append(value)
             whole_spent[case] += spent[-1]
             whole_present[case] += value
-        due = due_years(job.lives[1], years, job.first)
+        due = moved(due_years(job.lives[1], years, job.first))
         parts.append(PartOutlook(job, due, _spread(coats), _spread(spent), _spread(present)))
     by_year = [0.0] * years
     for part in parts:

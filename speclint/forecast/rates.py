@@ -53,14 +53,14 @@ ENTRIES: dict[str, Entry] = {
     "discount":         Entry("yearly discount rate over inflation", 3.0, 0.0, 15.0, 0.01),
     "unsure":           Entry("how far money and hours may be off, either way", 25.0, 0.0, 90.0, 0.01),
 }  # fmt: skip
-METRIC: dict[str, tuple[str, float]] = {  # the metric name: the entry it stands for, and its factor to ours
-    "stain litre": ("stain gallon", 1.0),
-    "cleaner litre": ("cleaner gallon", 1.0),
-    "wash metres": ("wash feet", 1.0),
-    "prepare metres": ("prepare feet", 1.0),
-    "coat metres": ("coat feet", 1.0),
-    "cleaner metres": ("cleaner feet", 1.0),
-}
+METRIC: dict[str, tuple[str, str]] = {  # the metric name: the entry it stands for, and what it means
+    "stain litre":    ("stain gallon", "money for a litre of finish"),
+    "cleaner litre":  ("cleaner gallon", "money for a litre of cleaner"),
+    "wash metres":    ("wash feet", "square metres washed in an hour, from the ground"),
+    "prepare metres": ("prepare feet", "square metres made ready in an hour, from the ground"),
+    "coat metres":    ("coat feet", "square metres coated once in an hour, from the ground"),
+    "cleaner metres": ("cleaner feet", "square metres that a litre of cleaner washes"),
+}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +82,8 @@ class Rates:
 
     def money(self, amount: float) -> str:
         """An amount as the reader writes it."""
-        return f"{self.currency} {amount:,.0f}"
+        space = " " if self.currency[-1:].isalnum() else ""
+        return f"{self.currency}{space}{amount:,.0f}"
 
 
 def demo_rates() -> Rates:
@@ -100,7 +101,8 @@ def read_rates(text: str, file: str) -> tuple[Rates, list[Mistake]]:
     tree = parse(text, file)
     mistakes = list(tree.mistakes)
     demo = demo_rates()
-    values, stated, currency = dict(demo.values), set[str](), demo.currency
+    values, currency = dict(demo.values), demo.currency
+    stated: dict[str, int] = {}  # the line by the name
     blocks = [one for one in tree.statements if one.atoms and one.atoms[0].text == "rates" and one.body is not None]
     for statement in tree.statements:
         if statement not in blocks:
@@ -117,17 +119,25 @@ def read_rates(text: str, file: str) -> tuple[Rates, list[Mistake]]:
         if found is None:
             continue
         name, value, words = found
+        if name in stated:
+            told = f"“{name}” is stated twice, first in line {stated[name]}"
+            mistakes.append(Mistake(file, statement.line, statement.column, 1, told, _keep_one(name)))
+            continue
+        stated[name] = statement.line
         if name == "currency":
             currency = words
-        elif name in stated:
-            mistakes.append(Mistake(file, statement.line, statement.column, 1, f"“{name}” is stated twice", "keep one"))
         else:
             values[name] = value
-            stated.add(name)
     return Rates(currency, values, tuple(name for name in ENTRIES if name not in stated)), mistakes
 
 
 _NAMES = frozenset((*ENTRIES, *METRIC, "currency"))
+
+
+def _keep_one(name: str) -> str:
+    """What to do about a rate that is stated twice, perhaps under its metric name."""
+    twins = [metric for metric, (ours, _) in METRIC.items() if ours == name]
+    return f"keep one; “{twins[0]}” states the same" if twins else "keep one"
 
 
 def _entry(statement: Statement, file: str, mistakes: list[Mistake]) -> tuple[str, float, str] | None:
@@ -151,11 +161,13 @@ def _entry(statement: Statement, file: str, mistakes: list[Mistake]) -> tuple[st
             tell(value or first, "“currency” needs a text in quotes", 'write for example: currency "EUR"')
             return None
         return name, 0.0, value.text.strip('"').strip()
-    ours, factor = METRIC.get(name, (name, ENTRIES[name].scale if name in ENTRIES else 1.0))
+    ours, meaning = METRIC.get(name, (name, ENTRIES[name].meaning))
     entry = ENTRIES[ours]
+    factor = 1.0 if name in METRIC else entry.scale
     number = _number(value)
     if value is None or number is None:
-        tell(value or first, f"“{name}” needs a plain number", f"{entry.meaning}; for demonstration {entry.demo:g}")
+        demo = entry.demo * entry.scale / factor
+        tell(value or first, f"“{name}” needs a plain number", f"{meaning}; for demonstration {demo:.4g}")
         return None
     low, high = (bound * entry.scale / factor for bound in (entry.low, entry.high))
     if not low <= number <= high:

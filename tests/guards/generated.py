@@ -90,11 +90,41 @@ def _readme_with_graphs() -> str:
     return before + TRACE_BEGIN + shown + TRACE_END + rest.split(TRACE_END)[1]
 
 
+CURE_BEGIN = "<!-- cure of the plan above: made by `sh .ci/tasks reference` -->\n"
+CURE_END = "<!-- end of cure -->\n"
+
+
+def _readme_with_cures() -> str:
+    """README.md with all its generated parts."""
+    from speclint.cures.desk import Desk
+    from speclint.cures.effect import Effects
+    from speclint.cures.letter import Setting, cure_lines, numbered, told_of
+    from speclint.cures.together import cure_set
+    from speclint.forecast.rates import demo_rates
+    from speclint.language.uses import CannotRead
+    from speclint.outputs.letter import text_of
+    from speclint.pipeline import PlanText
+
+    def read(name: str) -> str:
+        raise CannotRead("the plan uses no other file")
+
+    desk = Desk(PlanText(readme_plan(), "house.plan", read), load_rulebook(), "2026-11-25", "imperial")
+    effects = Effects(desk.sheet, demo_rates(), 30, "imperial")
+    told = told_of(desk, effects, list(desk.findings.values()))
+    whole = cure_set(desk, "hold")
+    how = Setting(30, True, 100)
+    effect = effects.of(desk.trial(whole.changes))
+    lines = cure_lines("house.plan", numbered(list(desk.findings.values())), told, whole, effect, "hold", how)
+    shown = f"```\n$ speclint cure house.plan\n{text_of(lines).rstrip()}\n```\n"
+    before, rest = _readme_with_graphs().split(CURE_BEGIN)
+    return before + CURE_BEGIN + shown + CURE_END + rest.split(CURE_END)[1]
+
+
 GENERATED: dict[str, Callable[[], str]] = {
     "grammar/language-reference.md": language_reference,
     "rules/README.md": lambda: rulebook_index(load_rulebook()),
     "DEVELOPERS.md": _developers,
-    "README.md": _readme_with_graphs,
+    "README.md": _readme_with_cures,
 }
 
 

@@ -63,6 +63,13 @@ def test_line_ends_and_the_mark_of_byte_order_stay(ends: str, mark: str) -> None
     assert added == text.replace(f"south{ends}}}", f"south{ends}    rakes 2'{ends}}}")
 
 
+def test_a_note_is_indented_as_the_line_before_it() -> None:
+    text = "care {\n    wash 1 year;  gutters 180 days\n}\n"
+    assert with_edits(text, [places(text).add_note(1, 1, "refinish 4 years")]) == (
+        "care {\n    wash 1 year;  gutters 180 days\n    refinish 4 years\n}\n"
+    )
+
+
 def test_braces_in_texts_and_comments_close_nothing() -> None:
     text = 'wall a {\n    finish paint  # a } here\n    like "}"\n}\n'
     assert with_edits(text, [places(text).add_note(1, 1, "length 9'")]).endswith('    like "}"\n    length 9\'\n}\n')

@@ -1,0 +1,1 @@
+"""The language server: a plan, and what is found in it, while it is typed."""
