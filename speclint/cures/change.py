@@ -47,8 +47,10 @@ class Cure:
     @property
     def title(self) -> str:
         """The cure in one line."""
-        notes = ", ".join(change.note for change in self.changes)
-        return f"state {notes} for {self.changes[0].element}"
+        notes: dict[str, list[str]] = {}
+        for change in self.changes:
+            notes.setdefault(change.element, []).append(change.note)
+        return "state " + " and ".join(f"{', '.join(noted)} for {element}" for element, noted in notes.items())
 
 
 @dataclass(frozen=True, slots=True)

@@ -99,12 +99,15 @@ class Desk:
             if mark not in self.findings or GRADES.index(ruling.grade) < GRADES.index(self.findings[mark].grade)
         )
 
-    def offers(self, ruling: Ruling, down_to: Grade = "note") -> tuple[list[Offer], NoCure | None]:
+    def offers(
+        self, ruling: Ruling, down_to: Grade = "note", completed: bool = True
+    ) -> tuple[list[Offer], NoCure | None]:
         """The cures of a finding that raise no hold, the best first; where there are none, the reason.
 
         Args:
             ruling: The finding.
             down_to: The mildest grade of its rule that is to be cleared.
+            completed: Whether a change that raises a hold is offered together with a change that clears that.
         """
         rule, facts = self.book.named(ruling.rule), self.sheet.facts.get(ruling.element)
         if rule is None or facts is None:
@@ -117,7 +120,9 @@ class Desk:
         for changes in tried:
             offer = self._weighed(rule, ruling, changes)
             grave = [other for other in offer.brings if other.grade == "hold"]
-            if grave:
+            if grave and completed and (whole := self._completed(changes, grave)):
+                found.append(self._weighed(rule, ruling, whole))
+            elif grave:
                 whys.append(f"“{changes[0].note}” of {changes[0].element}: would raise {grave[0].mark}")
             else:
                 found.append(offer)
@@ -126,6 +131,21 @@ class Desk:
             return found[:MOST_OFFERS], None
         why = "; ".join(dict.fromkeys(whys)) or "no small change of a setting that the rule names clears it"
         return [], NoCure(rule.name, ruling.element, why)
+
+    def _completed(self, changes: tuple[Change, ...], raised: list[Ruling]) -> tuple[Change, ...]:
+        """Changes with those that clear the holds that they raise; nothing where that cannot be had."""
+        whole = changes
+        for hold in raised:
+            now = self.after(whole)
+            if hold.mark not in now.findings:
+                continue
+            further, _ = now.offers(now.findings[hold.mark], "hold", completed=False)
+            if not further:
+                return ()
+            whole += further[0].cure.changes
+        settings = {(change.element, change.setting) for change in whole}
+        raises = any(one.grade == "hold" for one in self.brought(self.found_with(whole)))
+        return () if raises or len(settings) < len(whole) else whole
 
     def _tried(
         self, rules: list[Rule], about: str, free: list[tuple[Facts, str]], down_to: Grade
