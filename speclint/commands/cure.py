@@ -7,7 +7,7 @@ import sys
 from collections.abc import Sequence
 
 from speclint.commands.common import put, rendered, rulebook_of, tell, units_of, width
-from speclint.commands.files import PlanFile, Refused, demo_plan, open_plan, open_to_rewrite
+from speclint.commands.files import PlanFile, Refused, demo_plan, open_plan, open_to_rewrite, refuse_two
 from speclint.commands.upkeep import day_of, rates_of
 from speclint.cures.change import Change
 from speclint.cures.desk import Desk, Offer
@@ -58,6 +58,7 @@ def _file(stated: argparse.Namespace) -> PlanFile:
 
 def _plan(stated: argparse.Namespace, file: PlanFile | None) -> PlanText:
     if stated.demo:
+        refuse_two(stated.plan, alone=False)
         if stated.plan is not None:
             stated.words = [stated.plan, *stated.words]
         return demo_plan()

@@ -19,7 +19,7 @@ YEARS = 30
 
 def run(stated: argparse.Namespace) -> int:
     """Draw a plan into a folder of SVG files."""
-    plan, _ = plan_asked(stated, [])
+    plan, _ = plan_asked(stated)
     system = units_of(stated, plan.text)
     sheet, status = sheet_of(plan, stated.alternate)
     folder = Path(stated.into)

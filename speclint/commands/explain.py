@@ -7,7 +7,7 @@ import textwrap
 from pathlib import Path
 
 from speclint.commands.common import put, rendered, rulebook_of, units_of, width, wrapped
-from speclint.commands.files import Refused, demo_plan, open_plan
+from speclint.commands.files import Refused, demo_plan, open_plan, refuse_two
 from speclint.commands.measures import element_of, sheet_of
 from speclint.language.nearest import did_you_mean
 from speclint.measures.facts import Facts, Sheet
@@ -18,6 +18,7 @@ from speclint.outputs.letter import Line, Part
 from speclint.outputs.topics import GENERAL, topic, topic_in_plan
 from speclint.outputs.unfold import unfold
 from speclint.review.judge import basis_line, judge
+from speclint.review.own_rules import GROUP, OWN_RULES, OwnRule, own_rule
 from speclint.rulebook.book import Rulebook
 from speclint.rulebook.page import HEADINGS, read_page
 from speclint.rulebook.rule import Rule
@@ -28,7 +29,7 @@ def run(stated: argparse.Namespace) -> int:
     """Teach what is asked for; with a plan, show its numbers."""
     name, path, label = _parted(stated.words)
     book = rulebook_of(stated)
-    rule = book.named(name)
+    rule, own = book.named(name), own_rule(name)
     lines: list[Line] = []
     if rule is not None:
         lines = _rule(rule, stated)
@@ -36,6 +37,8 @@ def run(stated: argparse.Namespace) -> int:
         lines = _kind(name)
     elif name == "species":
         lines = _species()
+    elif own is not None:
+        lines = _own_rule(own)
     elif taught := topic(name):
         lines = wrapped(taught)
     else:
@@ -43,7 +46,9 @@ def run(stated: argparse.Namespace) -> int:
     if not lines:
         raise Refused(f"speclint knows nothing called “{name}”: {_near(name, book)}", 3)
     status = 0
-    if path or stated.demo:
+    if (path or stated.demo) and own is None:
+        if stated.demo:
+            refuse_two(path or None)
         plan = open_plan(path) if path else demo_plan()
         sheet, status = sheet_of(plan)
         only = element_of(sheet, label) if label else None
@@ -84,7 +89,7 @@ def _parted(words: list[str]) -> tuple[str, str, str]:
 
 
 def _near(name: str, book: Rulebook) -> str:
-    known = [rule.name for rule in book.rules] + list(KINDS) + list(GENERAL)
+    known = [rule.name for rule in book.rules] + [rule.name for rule in OWN_RULES] + list(KINDS) + list(GENERAL)
     known += [measure for found in measures().values() for measure in found]
     known += [setting for model in KINDS.values() for setting in settings_of(model)]
     return did_you_mean(name, dict.fromkeys(known)) or "`speclint rulebook` lists the rules"
@@ -110,6 +115,19 @@ def _rule(rule: Rule, stated: argparse.Namespace) -> list[Line]:
             lines += [(), (Part(title, "label"),)]
             lines += [(Part(f"  {row}", "quiet"),) for row in snippet.text.rstrip().splitlines()]
     return lines
+
+
+def _own_rule(rule: OwnRule) -> list[Line]:
+    """What a review finds in the notes of a plan."""
+    lines: list[Line] = [(Part(rule.title, "title"), Part(f"  [{rule.name}]", "quiet")), (Part(GROUP, "quiet"),)]
+    for heading, texts in (
+        ("What it finds", [rule.finds]),
+        ("Why it matters", [rule.because]),
+        ("How to cure it", [f"- {cure}" for cure in rule.cures]),
+    ):
+        lines += [(), (Part(heading, "label"),), *_text("\n".join(texts))]
+    lines += [(), (Part("Basis", "label"),), (Part(f"  {rule.basis}", "quiet"),)]
+    return [*lines, (), (Part("`speclint review` shows what it finds in a plan", "quiet"),)]
 
 
 def _page_text(rule: Rule, stated: argparse.Namespace) -> str:

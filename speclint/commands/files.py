@@ -131,6 +131,20 @@ def demo_plan() -> PlanText:
     return PlanText(shipped("specs").joinpath(name).read_text(encoding="utf-8"), name, read)
 
 
+def refuse_two(plan: str | None, *, alone: bool = True) -> None:
+    """Refuse a plan named beside --demo, which would be passed over.
+
+    Args:
+        plan: The word in the place of a plan.
+        alone: Whether it can be nothing but a plan; else it may name an element of the demo plan.
+
+    Raises:
+        Refused: If it names a plan.
+    """
+    if plan is not None and (alone or plan.endswith(".plan") or Path(plan).is_file()):
+        raise Refused(f"{plan}: --demo takes the demo plan; name a plan or ask for --demo, not both", 3)
+
+
 def write_file(path: Path, content: str | bytes) -> None:
     """Write a file beside its place and then put it there, so that a stop in between loses nothing.
 
@@ -146,6 +160,8 @@ def write_file(path: Path, content: str | bytes) -> None:
     try:
         beside.write_bytes(content if isinstance(content, bytes) else content.encode("utf-8", "backslashreplace"))
         if beside != path:
+            with suppress(OSError):
+                beside.chmod(path.stat().st_mode & 0o7777)  # who may read and write it stays as it was
             os.replace(beside, path)
     except OSError as trouble:
         if beside != path:

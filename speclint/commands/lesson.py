@@ -6,18 +6,20 @@ import argparse
 from pathlib import Path
 
 from speclint.commands.common import put, rendered, rulebook_of, units_of, width, wrapped
-from speclint.commands.files import Refused, demo_plan, open_plan, write_file
+from speclint.commands.files import Refused, open_plan, write_file
 from speclint.commands.measures import sheet_of
 from speclint.commands.upkeep import day_of, forecast_of, rates_of
 from speclint.language.nearest import did_you_mean
 from speclint.outputs.letter import Frame, Line, Part, comment_lines
+from speclint.units import System
 
 YEARS = 30
 
 
 def run(stated: argparse.Namespace) -> int:
     """List the lessons, or write one, its exercise, or the key of that."""
-    from speclint.report.lesson import answers, exercise, lesson_names, lesson_page, read_lesson
+    from speclint.report.lesson import answers, exercise, flawless, lesson_names, read_lesson
+    from speclint.report.lesson_page import lesson_page
 
     if stated.topic is None:
         put(rendered(_list(), stated))
@@ -36,21 +38,21 @@ def run(stated: argparse.Namespace) -> int:
         put(f"{stated.exercise}\n")
     status = 0
     if stated.to:
-        plan = open_plan(stated.plan) if stated.plan else demo_plan()
-        sheet, status = sheet_of(plan)
-        system = units_of(stated, plan.text)
+        plan = open_plan(stated.plan) if stated.plan else None
+        if plan is not None:
+            status = sheet_of(plan)[1]
         page = lesson_page(
             lesson,
-            sheet,
             rulebook_of(stated),
             lambda home: forecast_of(home, rates_of(None), YEARS, today),
             today,
-            system,
+            units_of(stated, plan.text if plan is not None else flawless()),
+            plan,
         )
         write_file(Path(stated.to), page)
         put(f"{stated.to}\n")
     if stated.answers:
-        system = "metric" if stated.units == "metric" else "imperial"
+        system: System = "metric" if stated.units == "metric" else "imperial"
         found = answers(lesson, rulebook_of(stated), today.isoformat(), system)
         lines: list[Line] = [(Part(f"KEY  {lesson.title}", "title"),)]
         for comment in found:

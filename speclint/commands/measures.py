@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 
 from speclint.commands.common import put, rendered, tell, units_of
-from speclint.commands.files import Refused, demo_plan, open_plan
+from speclint.commands.files import Refused, demo_plan, open_plan, refuse_two
 from speclint.language.nearest import did_you_mean
 from speclint.measures.course_table import course_table
 from speclint.measures.facts import Facts, Sheet
@@ -42,17 +42,22 @@ def run(stated: argparse.Namespace) -> int:
     return status
 
 
-def plan_asked(stated: argparse.Namespace, named: list[str]) -> tuple[PlanText, str]:
+def plan_asked(stated: argparse.Namespace, named: list[str] | None = None) -> tuple[PlanText, str]:
     """The plan that the words of the command line ask for, and the element named after it.
 
+    Args:
+        stated: The words of the command line.
+        named: Words after the plan; nothing where the command takes a plan alone.
+
     Raises:
-        Refused: If no plan is asked for, or it cannot be read.
+        Refused: If no plan is asked for, two are, or it cannot be read.
     """
     if stated.demo:
-        return demo_plan(), " ".join([stated.plan, *named] if stated.plan is not None else named)
+        refuse_two(stated.plan, alone=named is None)
+        return demo_plan(), " ".join([stated.plan, *(named or [])] if stated.plan is not None else named or [])
     if stated.plan is None:
         raise Refused("name a plan, or ask for --demo", 3)
-    return open_plan(stated.plan), " ".join(named)
+    return open_plan(stated.plan), " ".join(named or [])
 
 
 def sheet_of(plan: PlanText, alternate: str = "") -> tuple[Sheet, int]:

@@ -18,7 +18,7 @@ def run(stated: argparse.Namespace) -> int:
 
     years, today = years_of(stated.years), day_of(stated.today)
     rates = rates_of(stated.rates)
-    plan, _ = plan_asked(stated, [])
+    plan, _ = plan_asked(stated)
     system = units_of(stated, plan.text)
     _, status = sheet_of(plan, stated.alternate)
     material = material_of(

@@ -4,76 +4,92 @@ from __future__ import annotations
 
 import argparse
 import datetime
-import sys
-from io import BytesIO
+from collections.abc import Iterable
 from pathlib import Path
 
-from speclint.commands.common import put, rendered, rulebook_of, tell, units_of, width
-from speclint.commands.files import Refused, demo_plan, open_plan, piped_plan, write_file
-from speclint.outputs.letter import Frame, letter, text_of
-from speclint.pipeline import PlanText, review
-from speclint.rulebook.book import Rulebook
-from speclint.rulebook.rule import GRADES
-from speclint.ruling import Review
-from speclint.units import System
+from speclint.commands.asked import DEMO, Asked, asked_of, grave
+from speclint.commands.files import Refused, write_file
+from speclint.commands.many import processors, told_of
+from speclint.commands.screen import put, tell
+from speclint.commands.told import Piece, Unread
+from speclint.commands.walk import plans_of
 
 
 def run(stated: argparse.Namespace) -> int:
     """Review the plans; the exit status is the gravest of them."""
-    if not stated.plans and not stated.demo:
-        raise Refused("name a plan to review, or ask for --demo", 3)
-    today = _day(stated.today)
-    book = rulebook_of(stated)
-    status = 0
-    found: list[tuple[Review, System]] = []
-    for path in [*stated.plans, *(["--demo"] if stated.demo else [])]:
-        try:
-            plan = _plan(path)
-            system = units_of(stated, plan.text)
-            found.append((_reviewed(plan, book, today, system, stated.alternate), system))
-        except Refused as trouble:
-            tell(f"speclint: {trouble}")
-            status = max(status, trouble.status)
-    text = _text(found, today, stated)
+    if stated.json_schema:
+        put(_schema())
+        return 0
+    _check(stated)
+    named = [*stated.plans, *([DEMO] if stated.demo else [])]
+    paths, troubles, folders = plans_of(named)
+    asked = asked_of(stated, _day(stated.today))
+    workers = processors() if stated.workers is None else stated.workers
+    answers = list(zip(paths, told_of(paths, asked, workers, stated.afresh), strict=True))
+    unread = [(path, told) for path, told in answers if isinstance(told, Unread)]
+    unread += [("", Unread(str(trouble), trouble.status)) for trouble in troubles]
+    for _, trouble in unread:
+        tell(f"speclint: {trouble.message}")
+    found = [(path, told) for path, told in answers if isinstance(told, Piece)]
+    status = max([trouble.status for _, trouble in unread], default=0)
+    status = max([status, *(_status(told, grave(stated.hold_at)) for _, told in found)])
+    text = _text(found, unread, asked, len(named) > 1 or folders)
     if stated.into:
         write_file(Path(stated.into), text)
     elif text:
         put(text)
-    grave = GRADES[: GRADES.index(stated.hold_at) + 1]
-    for result, _ in found:
-        holds = any(ruling.grade in grave for ruling in result.rulings)
-        status = max(status, 2 if result.mistakes else 1 if holds else 0)
     return status
 
 
-def _plan(path: str) -> PlanText:
-    if path == "--demo":
-        return demo_plan()
-    if path == "-":
-        return piped_plan(sys.stdin.buffer if sys.stdin else BytesIO())
-    return open_plan(path)
+def _check(stated: argparse.Namespace) -> None:
+    """Refuse what cannot be asked.
+
+    Raises:
+        Refused: If it cannot.
+    """
+    if not stated.plans and not stated.demo:
+        raise Refused("name a plan to review, or ask for --demo", 3)
+    if stated.workers is not None and stated.workers < 1:
+        raise Refused(f"--workers {stated.workers}: at least one has to work", 3)
+    if stated.with_cures and not stated.sarif:
+        raise Refused("--with-cures suggests changes in the log of --sarif; `speclint cure` shows and writes them", 3)
+    if stated.with_cures and stated.alternate:
+        raise Refused("--with-cures works on the plan as drawn, not on an alternate", 3)
 
 
-def _reviewed(plan: PlanText, book: Rulebook, today: str, system: System, alternate: str) -> Review:
-    try:
-        return review(plan, book, today, system, alternate)
-    except LookupError as trouble:
-        raise Refused(f"{plan.name}: there is no alternate “{alternate}”; alternates: {trouble.args[0]}", 3) from None
+def _status(told: Piece, grades: Iterable[str]) -> int:
+    return 2 if told.mistakes else int(any(grade in told.grades for grade in grades))
 
 
-def _text(found: list[tuple[Review, System]], today: str, stated: argparse.Namespace) -> str:
-    if stated.json:
-        from speclint.outputs.data import as_json, review_object
+def _text(found: list[tuple[str, Piece]], unread: list[tuple[str, Unread]], asked: Asked, several: bool) -> str:
+    """The whole output."""
+    bodies = [told.body for _, told in found]
+    if asked.form == "sarif":
+        return _log(found, unread, asked)
+    if asked.form == "junit":
+        from speclint.outputs.junit import Suite, unread_suite, whole
 
-        objects = [review_object(result, system) for result, system in found]
-        if not objects:
-            return ""
-        return as_json(objects[0] if len(stated.plans) + stated.demo == 1 else objects)
-    frame = Frame(width(), today, stated.brief)
-    letters = [letter(result, frame) for result, _ in found]
-    if stated.into:
-        return "\n\n".join(text_of(lines) for lines in letters)
-    return "\n\n".join(rendered(lines, stated) for lines in letters)
+        suites = [unread_suite(path or "folders", trouble.message) for path, trouble in unread]
+        return whole([*(Suite(*body) for body in bodies), *suites])
+    if asked.form == "json" and several and bodies:
+        each = ("\n".join(f"  {line}" for line in body.splitlines()) for body in bodies)
+        return "[\n" + ",\n".join(each) + "\n]\n"
+    return "\n\n".join(bodies)
+
+
+def _log(found: list[tuple[str, Piece]], unread: list[tuple[str, Unread]], asked: Asked) -> str:
+    from speclint import __version__
+    from speclint.commands.described import descriptors
+    from speclint.outputs.sarif import log
+
+    troubles = [trouble.message for _, trouble in unread]
+    return log([told.body for _, told in found], descriptors(asked), __version__, troubles)
+
+
+def _schema() -> str:
+    from speclint.paths import shipped
+
+    return shipped("shared").joinpath("schemas", "review.schema.json").read_text(encoding="utf-8")
 
 
 def _day(stated: str | None) -> str:

@@ -16,7 +16,7 @@ def run(stated: argparse.Namespace) -> int:
     from speclint.outputs.sequence import sequence_lines, sequence_object
     from speclint.outputs.webs import dot_text
 
-    plan, _ = plan_asked(stated, [])
+    plan, _ = plan_asked(stated)
     sheet, status = sheet_of(plan, stated.alternate)
     work = work_of(sheet)
     if stated.json:

@@ -9,16 +9,17 @@ from pathlib import Path
 from speclint.commands.common import put, rendered, tell, units_of, wrapped
 from speclint.commands.files import Refused, read_text, write_file
 from speclint.commands.measures import plan_asked, sheet_of
-from speclint.forecast.inspections import inspections_of
-from speclint.forecast.jobs import jobs_of
-from speclint.forecast.outlook import outlook
 from speclint.forecast.rates import Rates, demo_rates, read_rates
-from speclint.language.uses import CannotRead
+from speclint.forecast.whole import Forecast
+from speclint.forecast.whole import forecast_of as forecast_of
 from speclint.measures.facts import Sheet
-from speclint.outputs.upkeep import Forecast, compared_lines, upkeep_lines, upkeep_object, upkeep_rows
+from speclint.outputs.upkeep import nothing_told, upkeep_lines
 from speclint.pipeline import read_home
+from speclint.plan_text import CannotRead, PlanText
+from speclint.units import System
 
 LEAST, MOST = 1, 60
+FIRST, LAST = 1900, 2200  # years from which a forecast may start
 
 
 def run(stated: argparse.Namespace) -> int:
@@ -26,25 +27,9 @@ def run(stated: argparse.Namespace) -> int:
     years_of(stated.years)
     start = day_of(stated.today)
     rates = rates_of(stated.rates)
-    plan, _ = plan_asked(stated, [])
-    system = units_of(stated, plan.text)
+    plan, _ = plan_asked(stated)
     sheet, status = sheet_of(plan, stated.alternate)
-    forecast = forecast_of(sheet, rates, stated.years, start)
-    if stated.alternates:
-        others = {
-            name: forecast_of(read_home(plan, name)[0], rates, stated.years, start) for name in sheet.home.alternates
-        }
-        text = rendered(wrapped(compared_lines(forecast, others)), stated)
-    elif stated.json:
-        text = upkeep_object(forecast, system)
-    elif stated.csv:
-        text = upkeep_rows(forecast)
-    elif stated.calendar:
-        from speclint.outputs.calendar import calendar_text
-
-        text = calendar_text(forecast.plan, forecast.outlook, list(forecast.inspections), start)
-    else:
-        text = rendered(wrapped(upkeep_lines(forecast, system)), stated)
+    text = _told(stated, plan, sheet, forecast_of(sheet, rates, stated.years, start))
     if stated.into:
         write_file(Path(stated.into), text)
     else:
@@ -52,20 +37,35 @@ def run(stated: argparse.Namespace) -> int:
     return status
 
 
-def forecast_of(sheet: Sheet, rates: Rates, years: int, start: datetime.date) -> Forecast:
-    """The forecast of a home."""
-    jobs, untold = jobs_of(sheet, rates)
-    care = next(iter(sheet.of_kind("care")), None)
-    given = care.element.given.get("refinish") if care else None
-    return Forecast(
-        sheet.home.name,
-        outlook(jobs, rates, years),
-        tuple(untold),
-        tuple(inspections_of(sheet)),
-        rates,
-        start,
-        given.text if given else "",
-    )
+def _told(stated: argparse.Namespace, plan: PlanText, sheet: Sheet, forecast: Forecast) -> str:
+    """The forecast in the form that is asked for."""
+    system = units_of(stated, plan.text)
+    if stated.alternates:
+        from speclint.outputs.upkeep_compare import compared_lines
+
+        years = forecast.outlook.years
+        others = {
+            name: forecast_of(read_home(plan, name)[0], forecast.rates, years, forecast.start)
+            for name in sheet.home.alternates
+        }
+        return rendered(wrapped(compared_lines(forecast, others, stated.alternate or "as drawn")), stated)
+    if stated.json or stated.csv or stated.calendar:
+        if nothing := nothing_told(forecast):
+            tell(f"{plan.name}: {nothing}")
+        return _for_programs(stated, forecast, system)
+    return rendered(wrapped(upkeep_lines(forecast, system)), stated)
+
+
+def _for_programs(stated: argparse.Namespace, forecast: Forecast, system: System) -> str:
+    from speclint.outputs.upkeep_rows import upkeep_object, upkeep_rows
+
+    if stated.json:
+        return upkeep_object(forecast, system)
+    if stated.csv:
+        return upkeep_rows(forecast)
+    from speclint.outputs.calendar import calendar_text
+
+    return calendar_text(forecast.plan, forecast.outlook, list(forecast.inspections), forecast.start)
 
 
 def years_of(stated: int) -> int:
@@ -83,14 +83,17 @@ def day_of(stated: str | None) -> datetime.date:
     """The day that is stated, or today.
 
     Raises:
-        Refused: If it is no day.
+        Refused: If it is no day, or far from any that a forecast starts on.
     """
     if stated is None:
         return datetime.date.today()
     try:
-        return datetime.date.fromisoformat(stated)
+        day = datetime.date.fromisoformat(stated)
     except ValueError:
         raise Refused(f"--today {stated}: write the day as 2026-11-25", 3) from None
+    if not FIRST <= day.year <= LAST:
+        raise Refused(f"--today {stated}: a day in the years {FIRST} to {LAST} is wanted", 3)
+    return day
 
 
 def rates_of(path: str | None) -> Rates:

@@ -76,10 +76,22 @@ def parser(wanted: str = "") -> argparse.ArgumentParser:
     commands = _Commands(top.add_subparsers(title="commands", metavar="COMMAND"), wanted)
 
     review = commands.add("review", "review plans and print the letter")
-    review.add_argument("plans", nargs="*", metavar="PLAN", help="plan files; - reads one from standard input")
+    review.add_argument(
+        "plans",
+        nargs="*",
+        metavar="PLAN",
+        help="plan files, or folders, of which every plan is reviewed; - reads one from standard input",
+    )
     review.add_argument("--demo", action="store_true", help="review the demo plan that ships with speclint")
     review.add_argument("--alternate", metavar="NAME", default="", help="review the plan with this alternate in place")
-    review.add_argument("--json", action="store_true", help="print one documented object instead of the letter")
+    form = review.add_mutually_exclusive_group()
+    form.add_argument("--json", action="store_true", help="print one documented object instead of the letter")
+    form.add_argument(
+        "--sarif", action="store_true", help="print one log of all plans in SARIF 2.1.0, for other programs"
+    )
+    form.add_argument("--junit", action="store_true", help="print the XML of test results that build servers read")
+    form.add_argument("--json-schema", action="store_true", help="print the JSON Schema of --json, and review nothing")
+    review.add_argument("--with-cures", action="store_true", help="with --sarif: add suggested changes; takes longer")
     review.add_argument("--brief", action="store_true", help="leave out reasons, bases, assumptions and cautions")
     review.add_argument(
         "--hold-at",
@@ -89,6 +101,10 @@ def parser(wanted: str = "") -> argparse.ArgumentParser:
     )
     review.add_argument("--today", metavar="DATE", help="the day by which variances expire (default: today)")
     review.add_argument("--into", metavar="FILE", help="write the result to a file")
+    review.add_argument(
+        "--workers", metavar="N", type=int, help="processes that review at once (default: one for each processor)"
+    )
+    review.add_argument("--afresh", action="store_true", help="review anew what was kept from earlier runs")
     _rulebook_words(review)
     _reader_words(review)
 
@@ -237,7 +253,7 @@ def parser(wanted: str = "") -> argparse.ArgumentParser:
 
     lesson = commands.add("lesson", "write a lesson for trainees, its exercise, or the key; alone, list the topics")
     lesson.add_argument("topic", metavar="TOPIC", nargs="?", help="what to teach; without one the topics are listed")
-    lesson.add_argument("plan", metavar="PLAN", nargs="?", help="the house that is drawn (default: the demo plan)")
+    lesson.add_argument("plan", metavar="PLAN", nargs="?", help="a plan of your own, drawn and reckoned as well")
     lesson.add_argument("--to", metavar="FILE", help="the page to write, such as lesson.html")
     lesson.add_argument("--exercise", metavar="FILE", help="write the exercise as a plan file")
     lesson.add_argument("--answers", action="store_true", help="print the key of the exercise, as the review finds it")
@@ -267,6 +283,12 @@ def parser(wanted: str = "") -> argparse.ArgumentParser:
     editor = commands.add("editor", "serve an editor that speaks the Language Server Protocol")
     _rulebook_words(editor)
     _reader_words(editor)
+
+    tidy = commands.add("tidy", "lay plans out in one manner; words, values, comments and their order stay")
+    tidy.add_argument("plans", nargs="*", metavar="PLAN", help="plan files, and folders of them; - from standard input")
+    form = tidy.add_mutually_exclusive_group()
+    form.add_argument("--show", action="store_true", help="print the text instead of writing the file")
+    form.add_argument("--ask", action="store_true", help="write nothing; name plans not laid out, with exit status 1")
 
     begin = commands.add("begin", "write a commented starter plan")
     begin.add_argument("file", metavar="FILE", help="the plan to write; an existing file is left alone")

@@ -19,7 +19,7 @@ def compass(sheet: Sheet, system: System = "imperial", name: str = "") -> str:
     paper = Paper(-1.75, -1.75, 1.75, 1.75, 118.0, (10, 10, 10, 10))
     for point, words in ((0, "N"), (90, "E"), (180, "S"), (270, "W")):
         paper.line(_at(point, 0.06), _at(point, 1.06), "hair")
-        paper.text(_at(point, 1.13), words, "title", "middle", (0, 5))
+        paper.text(_at(point, 1.13), words, "title clear", "middle", (0, 5))
     for radius in (0.5, 1.0):
         paper.circle((0.0, 0.0), radius * paper.scale, "hair")
     told = [_rain(paper, sheet, system), _sun(paper, sheet), _walls(paper, sheet)]
@@ -71,7 +71,7 @@ def _sun(paper: Paper, sheet: Sheet) -> str:
         paper.path(points, "thin")
         height = degrees(asin(min(1.0, cos(radians(climate.latitude - tilt)))))
         side = 1.0 if season == "June" else -1.0
-        paper.text(_at(end, radius), season, "small", "middle", (0, -6 * side + (6 if side < 0 else 0)))
+        paper.text(_at(end, radius), season, "small clear", "middle", (0, -6 * side + (6 if side < 0 else 0)))
         told.append(f"sun at noon in {season} {height:.0f} deg high")
     if told:
         paper.text((-1.72, -1.70), "; ".join(told), "small")
@@ -88,6 +88,6 @@ def _walls(paper: Paper, sheet: Sheet) -> str:
         tip, left, right = _at(faces, 1.26), _at(faces - 4, 1.17), _at(faces + 4, 1.17)
         paper.path([tip, left, right], "edge", closed=True, fill="#ffffff")
         anchor = "middle" if abs(sin(radians(faces))) < pi / 8 else "start" if sin(radians(faces)) > 0 else "end"
-        paper.text(_at(faces, 1.5), wall.element.name, "note", anchor, (0, 4))
+        paper.text(_at(faces, 1.5), wall.element.name, "note clear", anchor, (0, 4))
         told.append(f"{wall.label} faces {faces:.0f} degrees")
     return "; ".join(told)

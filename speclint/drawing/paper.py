@@ -13,29 +13,40 @@ STYLE = """
 .edge { stroke: #1b1b1b; stroke-width: 1.3; fill: none; stroke-linejoin: round }
 .thin { stroke: #4a4a4a; stroke-width: 0.7; fill: none }
 .hair { stroke: #8a8a8a; stroke-width: 0.5; fill: none }
+.joint-light { stroke: #ffffff; stroke-width: 1.5; stroke-opacity: 0.6; fill: none }
+.joint { stroke: #2b2b2b; stroke-width: 0.6; fill: none }
 .hidden { stroke: #4a4a4a; stroke-width: 0.8; fill: none; stroke-dasharray: 5 3 }
-.sheltered { stroke: #1b1b1b; stroke-width: 1.4; fill: none; stroke-dasharray: 10 3 2 3 }
-.splash { stroke: #1b1b1b; stroke-width: 1.4; fill: none; stroke-dasharray: 2 3 }
+.untold { stroke: #4a4a4a; stroke-width: 0.8; fill: none; stroke-dasharray: 1.5 2.5 }
+.sheltered { stroke: #1b1b1b; stroke-width: 1.6; fill: none; stroke-dasharray: 10 3 2 3 }
+.splash { stroke: #1b1b1b; stroke-width: 1.6; fill: none; stroke-dasharray: 2 3 }
+.under { stroke: #ffffff; stroke-width: 3.4; stroke-opacity: 0.85; fill: none }
 .water { stroke: #1f4e79; stroke-width: 1.6; fill: none }
+.sun { stroke: #7a4b00; stroke-width: 1.1; fill: none; stroke-dasharray: 6 3 }
+.leader { stroke: #1b1b1b; stroke-width: 0.9; fill: none }
 .blank { fill: #ffffff; stroke: none }
 .solid { fill: #1b1b1b; stroke: none }
 .roof { fill: #e9e7e2 }
 .masonry { fill: #d9d6cf }
 .glass { fill: #f5f8fa }
 .wood { fill: #efe6d6 }
-text { font-family: "Helvetica Neue", Arial, "Liberation Sans", sans-serif; fill: #1b1b1b; font-size: 11px }
-.small { font-size: 9.5px }
-.note { font-size: 10px; fill: #333333 }
+.leaf { fill: #ffffff; fill-opacity: 0.7 }
+text { font-family: "Helvetica Neue", Arial, "Liberation Sans", sans-serif; fill: #1b1b1b; font-size: 12px }
+.small { font-size: 11px }
+.note { font-size: 11.5px; fill: #333333 }
 .title { font-size: 15px; font-weight: bold; letter-spacing: 0.4px }
-.number { font-size: 8.5px }
+.number { font-size: 11px; paint-order: stroke; stroke-width: 3px; stroke-linejoin: round }
+.clear { paint-order: stroke; stroke: #ffffff; stroke-width: 3.5px; stroke-linejoin: round }
 .petal { fill: #516792; stroke: #ffffff; stroke-width: 0.8 }
 .halo { fill: #ffffff; stroke: none }
 .pin { fill: #ffffff; stroke: #1b1b1b; stroke-width: 1.6 }
 .pin-hold { fill: #1b1b1b; stroke: #1b1b1b; stroke-width: 1.6 }
-.pin-text { font-size: 10px; font-weight: bold; text-anchor: middle }
-.pin-hold-text { font-size: 10px; font-weight: bold; text-anchor: middle; fill: #ffffff }
+.pin-text { font-size: 11.5px; font-weight: bold; text-anchor: middle }
+.pin-hold-text { font-size: 11.5px; font-weight: bold; text-anchor: middle; fill: #ffffff }
+.zone { fill: #ffffff; stroke: #1b1b1b; stroke-width: 1 }
+.zone-text { font-size: 11px; font-weight: bold; text-anchor: middle }
 """.strip()
 
+RADIUS = 12.0  # of a pin: 24 pixels across, the least that a finger should have to hit
 STRIP = 34.0  # height of the title strip [px]
 
 
@@ -54,6 +65,7 @@ class Paper:
         top: Greatest y that is drawn. [m]
         scale: Pixels to the metre.
         margin: Free strip at the left, top, right and bottom. [px]
+        least: Width that the sheet has at the least. [px]
     """
 
     def __init__(
@@ -64,7 +76,9 @@ class Paper:
         top: float,
         scale: float,
         margin: tuple[float, float, float, float] = (40, 30, 40, 40),
+        least: float = 420.0,
     ) -> None:
+        self.least = least
         self.left, self.top, self.scale, self.margin = left, top, scale, margin
         self.width = (right - left) * scale + margin[0] + margin[2]
         self.height = (top - bottom) * scale + margin[1] + margin[3]
@@ -129,7 +143,7 @@ class Paper:
         at = self.y(y) + drop
         x1, x2 = self.x(left), self.x(right)
         self._dimension(x1, at, x2, at)
-        self.put(f'<text class="small" x="{number((x1 + x2) / 2)}" y="{number(at - 4)}" text-anchor="middle">'
+        self.put(f'<text class="small clear" x="{number((x1 + x2) / 2)}" y="{number(at - 4)}" text-anchor="middle">'
                  f"{escape(words)}</text>")  # fmt: skip
 
     def upward(self, x: float, bottom: float, top: float, words: str, out: float = 0.0) -> None:
@@ -138,7 +152,7 @@ class Paper:
         y1, y2 = self.y(bottom), self.y(top)
         self._dimension(at, y1, at, y2)
         side, anchor = (5, "start") if out >= 0 else (-5, "end")
-        self.put(f'<text class="small" x="{number(at + side)}" y="{number((y1 + y2) / 2 + 3)}" '
+        self.put(f'<text class="small clear" x="{number(at + side)}" y="{number((y1 + y2) / 2 + 3)}" '
                  f'text-anchor="{anchor}">{escape(words)}</text>')  # fmt: skip
 
     def _dimension(self, x1: float, y1: float, x2: float, y2: float) -> None:
@@ -148,19 +162,26 @@ class Paper:
             self.put(f'<line class="thin" x1="{number(x - 4)}" y1="{number(y + 4)}" x2="{number(x + 4)}" '
                      f'y2="{number(y - 4)}"/>')  # fmt: skip
 
-    def pin(self, at: Point, told: str, hold: bool, link: str = "", label: str = "", shift: Point = (0, 0)) -> None:
-        """A numbered pin of a finding: filled where it holds the release, open otherwise."""
-        x, y = self.x(at[0]) + shift[0], self.y(at[1]) + shift[1]
+    def pin(self, x: float, y: float, told: str, hold: bool, link: str = "", label: str = "") -> None:
+        """A numbered pin of a finding, its middle in pixels: filled where it holds the release, open otherwise."""
         look = "pin-hold" if hold else "pin"
-        mark = f'<circle class="halo" cx="{number(x)}" cy="{number(y)}" r="11"/>'
-        mark += f'<circle class="{look}" cx="{number(x)}" cy="{number(y)}" r="9"/>'
-        mark += f'<text class="{look}-text" x="{number(x)}" y="{number(y + 3.6)}">{escape(told)}</text>'
+        mark = f'<circle class="halo" cx="{number(x)}" cy="{number(y)}" r="{number(RADIUS + 1)}"/>'
+        mark += f'<circle class="{look}" cx="{number(x)}" cy="{number(y)}" r="{number(RADIUS - 0.8)}"/>'
+        mark += f'<text class="{look}-text" x="{number(x)}" y="{number(y + 4)}">{escape(told)}</text>'
         title = f"<title>{escape(label)}</title>" if label else ""
         if link:
             mark = f'<a href="{escape(link)}" aria-label="{escape(label or told)}">{title}{mark}</a>'
         else:
             mark = f"<g>{title}{mark}</g>"
         self.put(mark)
+
+    def scale_bar(self, system: str, x: float, y: float) -> None:
+        """A bar of ten feet or three metres in two halves, its left end at a place in pixels."""
+        whole, words = (3.048, "10 ft") if system == "imperial" else (3.0, "3 m")
+        half = whole * self.scale / 2
+        self.put(f'<rect class="solid" x="{number(x)}" y="{number(y)}" width="{number(half)}" height="5"/>')
+        self.put(f'<rect class="thin" x="{number(x + half)}" y="{number(y)}" width="{number(half)}" height="5"/>')
+        self.put(f'<text class="small" x="{number(x + 2 * half + 6)}" y="{number(y + 6)}">{words}</text>')
 
     def _pixels(self, point: Point) -> tuple[str, str]:
         return number(self.x(point[0])), number(self.y(point[1]))
@@ -175,9 +196,9 @@ class Paper:
             name: Identity within a page, so that several can stand on one.
             role: What it is to a screen reader: one picture, or a `group` with links in it.
         """
-        wide = max(self.width, 420.0)
+        wide = max(self.width, self.least)
         words = "   ·   ".join(strip)
-        beside = len(title) * 9.0 + len(words) * 5.3 + 44 <= wide
+        beside = len(title) * 9.0 + len(words) * 6.1 + 44 <= wide
         tall = self.height + (STRIP + (0 if beside else 14) if strip else 0)
         called = f' id="{escape(name)}"' if name else ""
         head = (

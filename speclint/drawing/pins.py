@@ -1,26 +1,52 @@
-"""Where a finding is pinned on an elevation."""
+"""Where a finding is pinned on an elevation: at its fault, beside the drawing where the whole wall is meant."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
-from speclint.drawing.wall_frame import WallFrame, left_of
+from speclint.drawing.wall_frame import Opening, WallFrame, left_of
 from speclint.measures.facts import Facts
+from speclint.model.element import Element, settings_of
 from speclint.ruling import Review, comments
 
-STEP = 21.0  # pixels between pins on one spot
-ROW = 8  # pins side by side before a new row is begun
+Point = tuple[float, float]
+ONE_END = 0.08  # of the length of a wall: where a fault of a whole edge is pinned
+# words of the name of a rule that tell where on a wall its fault is; the first that is found counts
+PLACES = (
+    ("base", ("sill", "grade", "splash", "banked", "ground", "mulch", "hard-surface", "inspection-strip", "paving")),
+    ("eave", ("eave", "overhang")),
+    ("rake", ("rake",)),
+    ("joint", ("joint", "kerf", "chinking", "trim")),
+    ("porch", ("upper-wall-above-porch",)),
+)
 
 
 @dataclass(frozen=True, slots=True)
 class Pin:
-    """A finding about one element, by the number that the review gives it."""
+    """A finding about one element, by the number that the review gives it, and the rule that found it."""
 
     number: int
     element: str
     title: str
     hold: bool
+    rule: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """A pin that belongs on an elevation.
+
+    Attributes:
+        pin: The pin.
+        at: The point of its fault [m]; nothing where it is meant of the whole wall, or its place is not stated.
+        drawn: Whether the element is drawn, or is the wall itself.
+    """
+
+    pin: Pin
+    at: Point | None
+    drawn: bool = True
 
 
 def pins_of(review: Review) -> tuple[Pin, ...]:
@@ -28,93 +54,161 @@ def pins_of(review: Review) -> tuple[Pin, ...]:
     found: dict[tuple[int, str], Pin] = {}
     for comment in comments(review.rulings):
         for ruling in comment.rulings:
-            pin = Pin(comment.number, ruling.element, ruling.title or ruling.rule, ruling.grade == "hold")
+            hold = ruling.grade == "hold"
+            pin = Pin(comment.number, ruling.element, ruling.title or ruling.rule, hold, ruling.rule)
             found.setdefault((pin.number, pin.element), pin)
     return tuple(found.values())
 
 
-def spots(frame: WallFrame, pins: tuple[Pin, ...]) -> Iterator[tuple[Pin, tuple[float, float], tuple[float, float]]]:
-    """Each pin that belongs on an elevation, its point in metres, and its shift in pixels from others on the point."""
-    taken: dict[tuple[float, float], int] = {}
+def spots(frame: WallFrame, pins: tuple[Pin, ...]) -> Iterator[Spot]:
+    """Each pin that belongs on an elevation."""
     for pin in pins:
-        at = _point(frame, pin.element)
-        if at is None:
+        part = frame.wall.sheet.facts.get(pin.element)
+        if part is None:
             continue
-        place = (round(at[0], 2), round(at[1], 2))
-        nth = taken.get(place, 0)
-        taken[place] = nth + 1
-        yield pin, at, (STEP * (nth % ROW), STEP * (nth // ROW))
+        found = _spot(frame, part, pin)
+        if found is not None:
+            yield found
 
 
-def _point(frame: WallFrame, label: str) -> tuple[float, float] | None:
-    """Where the elements of a plan are on this elevation; nothing where they are not on it."""
-    wall = frame.wall
-    part = wall.sheet.facts.get(label)
-    if part is None:
-        return None
-    eave = frame.starts + frame.height
-    kind = part.element.kind
+def _spot(frame: WallFrame, part: Facts, pin: Pin) -> Spot | None:
+    """The spot of a pin about a part; nothing where the part is not of this elevation."""
+    wall, kind = frame.wall, part.element.kind
     if part is wall:
-        return 0.35, frame.starts + 0.62 * frame.height
+        return Spot(pin, _on_wall(frame, pin.rule))
     if kind in ("window", "door"):
-        own = [one for one in frame.openings if one.label == label]
-        return (own[0].left + own[0].width / 2, frame.starts + own[0].sill + 0.3) if own else None
-    if kind == "corner" and wall in (part["of"] or ()):
-        others = [other for other in part["of"] or () if other is not wall]
-        x = -0.15 if others and left_of(wall, others[0]) else frame.length + 0.05
-        return x, frame.starts + 0.3 * frame.height
-    if kind in ("purlin", "chase", "stone", "planting", "obstruction", "junction") and _touches(part, wall):
-        places = {
-            "purlin": (frame.length / 2, frame.starts + frame.peak - 0.35),
-            "chase": (0.8 * frame.length, frame.starts + 0.35 * frame.height),
-            "stone": (0.12 * frame.length, max(0.12, frame.starts * 0.5)),
-            "planting": (0.62 * frame.length, 0.12),
-            "obstruction": (0.9 * frame.length, 0.12),
-            "junction": (0.3 * frame.length, frame.starts + 0.86 * frame.height),
-        }
-        return places[kind]
+        own = [one for one in frame.openings if one.label == part.label]
+        return Spot(pin, _on_opening(frame, own[0], pin.rule)) if own else None
+    if kind == "corner":
+        return Spot(pin, _on_corner(frame, part)) if wall in (part["of"] or ()) else None
     if kind in ("roof", "chimney"):
-        roof = part if kind == "roof" else part["roof"]
-        eaves = [one for one in (roof["covers"] if roof is not None else None) or () if one["gable"] != "yes"]
-        if wall not in (eaves or (roof["covers"] if roof is not None else None) or ()):
-            return None
-        return (0.75 if kind == "roof" else 0.5) * frame.length, max(
-            eave, frame.ridge - 0.5
-        ) if not frame.gable else eave
+        return _over(frame, part, pin)
     if kind in ("gutter", "downspout"):
         gutter = part if kind == "gutter" else part["gutter"]
         if gutter is None or gutter["over"] is not wall:
             return None
-        return (0.55 * frame.length, eave) if kind == "gutter" else (frame.length - 0.15, 0.45)
-    return _before(frame, part, eave)
+        return Spot(pin, (0.55 * frame.length, frame.eave) if kind == "gutter" else (frame.length - 0.15, 0.2))
+    if kind in ("purlin", "stone", "planting", "chase", "obstruction", "junction"):
+        return _beside(frame, part, pin) if touches(part, wall) else None
+    return _before(frame, part, pin)
 
 
-def _touches(part: Facts, wall: Facts) -> bool:
-    return any(part[name] is wall or (isinstance(part[name], tuple) and wall in part[name]) for name in _named(part))
+def _on_wall(frame: WallFrame, rule: str) -> Point | None:
+    """The fault of a wall: at its base, its eave, its rake or a joint; nothing where the whole of it is meant."""
+    place = next((place for place, words in PLACES if any(word in rule for word in words)), "")
+    if place == "base":
+        return (1 - ONE_END) * frame.length, frame.starts
+    if place == "eave" and not frame.gable:
+        return ONE_END * frame.length, frame.eave
+    if place in ("rake", "eave") and frame.gable:
+        return 0.2 * frame.length, frame.starts + frame.height + 0.4 * (frame.peak - frame.height)
+    if place == "joint" and len(frame.courses) > 2:
+        return 0.5 * frame.length, frame.starts + frame.courses[1].bottom
+    if place == "porch" and frame.wall["porches"]:
+        high = max(porch["roof height"] or 0.0 for porch in frame.wall["porches"])
+        return 0.3 * frame.length, frame.starts + high + 0.3
+    return None
 
 
-def _named(part: Facts) -> list[str]:
-    from speclint.model.element import settings_of
+def _on_opening(frame: WallFrame, opening: Opening, rule: str) -> Point:
+    """The head, the sill or the foot of an opening, or the roof that is missing over it."""
+    middle, sill = opening.left + opening.width / 2, frame.starts + opening.sill
+    if any(word in rule for word in ("sill", "pan", "threshold", "step", "snow")):
+        return middle, sill
+    if any(word in rule for word in ("head", "settling", "uncovered", "rain", "above")):
+        return middle, sill + opening.height + 0.09 + opening.headspace / 2
+    return middle, sill + opening.height / 2
 
-    return [name for name, setting in settings_of(type(part.element)).items() if setting.dimension == "part"]
+
+def _on_corner(frame: WallFrame, corner: Facts) -> Point:
+    others = [other for other in corner["of"] or () if other is not frame.wall]
+    left = bool(others) and left_of(frame.wall, others[0])
+    x = -frame.ends[0] if left else frame.length + frame.ends[1]
+    return x, frame.starts + 0.55 * frame.height
 
 
-def _before(frame: WallFrame, part: Facts, eave: float) -> tuple[float, float] | None:
+def _over(frame: WallFrame, part: Facts, pin: Pin) -> Spot | None:
+    """A roof at its eave or rake; a chimney whose place is not stated beside the drawing."""
+    wall = frame.wall
+    roof = part if part.element.kind == "roof" else part["roof"]
+    covered = (roof["covers"] if roof is not None else None) or ()
+    eaves = [one for one in covered if one["gable"] != "yes"]
+    if wall not in (eaves or covered):
+        return None
+    if part.element.kind == "chimney":
+        return Spot(pin, None, False)
+    return Spot(pin, (0.75 * frame.length, frame.eave))
+
+
+def touches(part: Facts, wall: Facts) -> bool:
+    """Whether a part names a wall."""
+    return any(
+        part[name] is wall or (isinstance(part[name], tuple) and wall in part[name])
+        for name in _names_parts(type(part.element))
+    )
+
+
+@lru_cache(maxsize=64)
+def _names_parts(model: type[Element]) -> tuple[str, ...]:
+    return tuple(name for name, setting in settings_of(model).items() if setting.dimension == "part")
+
+
+def _beside(frame: WallFrame, part: Facts, pin: Pin) -> Spot:
+    """What is in or along the wall; a chase and an obstruction have no place along it that could be stated."""
+    kind = part.element.kind
+    if kind == "purlin":
+        return Spot(pin, (frame.length / 2, frame.starts + frame.peak - 0.15))
+    if kind == "stone":
+        return Spot(pin, (0.2 * frame.length, frame.starts * 0.6))
+    if kind == "planting":
+        return Spot(pin, (0.62 * frame.length, 0.25))
+    if kind == "junction":
+        porch = part["roof"]
+        high = (porch["roof height"] if porch is not None and porch.element.kind == "porch" else None) or frame.height
+        return Spot(pin, (0.3 * frame.length, frame.starts + high))
+    return Spot(pin, None, False)
+
+
+def _before(frame: WallFrame, part: Facts, pin: Pin) -> Spot | None:
     """What stands before the wall: porches, decks, and what carries and guards them."""
     wall, kind = frame.wall, part.element.kind
-    porches, decks = wall["porches"], wall["decks"]
-    if part in porches:
-        return 0.5 * frame.length, frame.starts + (part["roof height"] or 0.85 * frame.height) - 0.25
-    if part in decks:
-        return 0.4 * frame.length, (part["height"] or 0.3) - 0.14
-    places = {
-        "post": (0.22 * frame.length, 0.45),
-        "beam": (0.66 * frame.length, 0.8 * eave),
-        "ledger": (0.5 * frame.length, 0.8 * max(0.3, frame.starts)),
-        "rail": (0.72 * frame.length, frame.starts + 0.6),
-        "stair": (0.5 * frame.length, 0.12),
-    }
+    for porch in wall["porches"]:
+        if part is porch:
+            left, right = frame.span_of(porch)
+            return Spot(pin, (left + 0.6 * (right - left), _porch_edge(frame, porch)))
+    if part in wall["decks"]:
+        return Spot(pin, (0.45 * frame.length, frame.deck_top(part) - 0.14))
     near = [other for name in ("porches", "decks") for other in part[name]]
     if kind == "post":
         near += [other for beam in part["beams"] for other in (beam["under"] or ())]
-    return places[kind] if kind in places and any(other in porches or other in decks for other in near) else None
+    if not any(other in wall["porches"] or other in wall["decks"] for other in near):
+        return None
+    if kind == "stair":
+        return Spot(pin, None, False)
+    return Spot(pin, _carrying(frame, part, pin.rule))
+
+
+def _porch_edge(frame: WallFrame, porch: Facts) -> float:
+    high = frame.starts + (porch["roof height"] or 0.85 * frame.height)
+    return float(high - (porch["depth"] or 0.0) * (porch["roof pitch"] or 0.0))
+
+
+def _carrying(frame: WallFrame, part: Facts, rule: str) -> Point:
+    """A post at its foot or its top, a beam under its roof, a ledger at the joint with the wall, a rail on its deck."""
+    wall, kind = frame.wall, part.element.kind
+    above = next((porch for porch in wall["porches"]), None)
+    edge = _porch_edge(frame, above) if above is not None else frame.eave
+    left, right = frame.span_of(above) if above is not None else (0.0, frame.length)
+    deck = next((deck for deck in wall["decks"]), None)
+    floor = frame.deck_top(deck) if deck is not None else 0.3
+    if kind == "post":
+        foot = part["foot above grade"] or 0.0
+        high = any(word in rule for word in ("adjuster", "top", "roof", "slender", "beam"))
+        second = left + 0.2 + (right - left - 0.4) / max(1, int(part["count"] or 2) - 1)
+        return second, (edge - 0.3 if high else foot)
+    if kind == "beam":
+        return left + 0.7 * (right - left), edge - 0.2 if above in (part["under"] or ()) else floor - 0.3
+    if kind == "ledger":
+        carried = part["carries"]
+        return 0.55 * frame.length, (edge if carried is above and above is not None else floor - 0.1)
+    return left + 0.82 * (right - left), floor + 0.5 * (part["height"] or 0.9)

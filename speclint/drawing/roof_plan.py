@@ -1,8 +1,10 @@
-"""A roof plan: each slope to scale from above, with the way of its water, areas, gutters and outlets."""
+"""A roof plan: each slope to scale from above, walls dashed under it, with the way of its water and its outlets."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from math import cos, radians, sin
 
 from speclint.drawing.paper import Paper
 from speclint.measures.facts import Facts, Sheet
@@ -13,20 +15,27 @@ from speclint.science.roof_water import runoff
 from speclint.units import System, show
 
 GAP = 2.4  # metres between roofs
-BAND = 3.2  # metres below an eave for what lies there and where the water ends
+BAND = 2.2  # metres below an eave for what lies there and where the water ends
 SCALE = 26.0
-LETTER = 0.42  # metres that a line of lettering takes at that scale
+LETS_GO = {
+    "splash block": " onto a splash block",
+    "extension": " from an extension",
+    "daylight": " from a buried pipe",
+    "drywell": " in a buried pit",
+}  # fmt: skip
+KEY = 62.0  # pixels for the key and the scale bar
 
 
 @dataclass(frozen=True, slots=True)
 class Slope:
-    """A slope as drawn: the wall under its eave, its length along it and its level depth. [m]"""
+    """A slope as drawn: the wall under its eave, its length along it, its level depth, and its reach past. [m]"""
 
     wall: Facts
     length: float
     depth: float
     node: str
     eave: str
+    rake: float
 
 
 def roof_plan(sheet: Sheet, system: System = "imperial", name: str = "") -> str | None:
@@ -39,16 +48,35 @@ def roof_plan(sheet: Sheet, system: System = "imperial", name: str = "") -> str 
     widths = [_width(sheet, slopes) for _, slopes in roofs]
     upper = max(_upper(sheet, slopes) for _, slopes in roofs)
     lower = max(_lower(sheet, slopes) for _, slopes in roofs)
-    paper = Paper(0.0, -lower, sum(widths) + GAP * (len(roofs) - 1), upper, SCALE, (30, 30, 30, 40))
+    paper = Paper(0.0, -lower, sum(widths) + GAP * (len(roofs) - 1), upper, SCALE, (30, 20, 30, KEY), 470.0)
     rain = sheet.quantity(sheet["site"], "design rain") if "site" in sheet.facts else None
     told = _Told(flow, float(rain.value) if isinstance(rain, Quantity) else None, system)
     left = 0.0
     for (roof, slopes), width in zip(roofs, widths, strict=True):
         _roof(paper, roof, slopes, left + width / 2, told)
         left += width + GAP
+    _key(paper, system)
     about = "; ".join(f"{roof.label}: {len(slopes)} slopes" for roof, slopes in roofs)
     shown = f"design rain {rain.shown(system)}" if isinstance(rain, Quantity) else "design rain not known"
-    return paper.svg("Roof plan and water", about, [sheet.home.name, shown, "roofs side by side, not in place"], name)
+    strip = [sheet.home.name, shown, *(["roofs side by side, not in place"] if len(roofs) > 1 else [])]
+    return paper.svg("Roof plan and water", about, strip, name)
+
+
+def _key(paper: Paper, system: System) -> None:
+    """What the lines and marks are, and a scale bar."""
+    x, y = 14.0, paper.height - KEY + 34
+    for look, words, wide in (
+        ("hidden", "wall below", 84.0),
+        ("untold", "deck below", 84.0),
+        ("cut", "gutter", 62.0),
+        ("water", "way of the water", 112.0),
+    ):
+        paper.put(f'<line class="{look}" x1="{x:.1f}" y1="{y - 3:.1f}" x2="{x + 24:.1f}" y2="{y - 3:.1f}"/>')
+        paper.put(f'<text class="small" x="{x + 28:.1f}" y="{y:.1f}">{words}</text>')
+        x += 30 + wide - 22
+    paper.put(f'<circle class="solid" cx="{x + 5:.1f}" cy="{y - 3:.1f}" r="4"/>')
+    paper.put(f'<text class="small" x="{x + 13:.1f}" y="{y:.1f}">downspout</text>')
+    paper.scale_bar(system, 14.0, y + 12)
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,8 +108,10 @@ def _slopes(roof: Facts, flow: Flow) -> list[Slope]:
             continue
         rake = reach if roof["form"] == "hip" else (roof["rakes"] or 0.0)
         eave = next((out.target for out in flow.web.out_of(tie.target) if out.target.startswith("eave of ")), "")
-        found.append(Slope(wall, wall["length"] + 2 * rake, run + reach, tie.target, eave))
-    return found[:2] if roof["form"] != "hip" else found
+        found.append(Slope(wall, wall["length"] + 2 * rake, run + reach, tie.target, eave, rake))
+    if roof["form"] == "hip":
+        return found
+    return sorted(found[:2], key=lambda slope: -cos(radians(slope.wall["faces"] or 0.0)))  # north up
 
 
 def _width(sheet: Sheet, slopes: list[Slope]) -> float:
@@ -114,8 +144,8 @@ def _roof(paper: Paper, roof: Facts, slopes: list[Slope], middle: float, told: _
         paper.path([(left + inset, 0.0), (right - inset, 0.0), (right, eave), (left, eave)], "edge roof", closed=True)
         _arrow(paper, middle, down, slope)
         spot = (middle, down * slope.depth * 0.42)
-        paper.text(spot, told.at(slope.node), "note", "middle", (0, 0))
-        paper.text(spot, f"over {slope.wall.label}", "small", "middle", (0, 13))
+        for row, words in enumerate((told.at(slope.node), f"over {slope.wall.label}", *_stated(slope, told))):
+            paper.text(spot, words, "small" if row else "note", "middle", (0, 14 * row))
         _edge(paper, slope, left, right, eave, down, told)
     if hip:
         for side, slope in ((-1.0, slopes[2]), (1.0, slopes[3])):
@@ -123,7 +153,57 @@ def _roof(paper: Paper, roof: Facts, slopes: list[Slope], middle: float, told: _
             paper.path([(x, slopes[0].depth), (x - side * slopes[0].depth, 0.0), (x, -slopes[1].depth)], "edge")
             paper.text((x, 0.0), told.at(slope.node), "small", "end" if side > 0 else "start", (-8 * side, 3))
     paper.text((middle, 0.0), roof.label, "title", "middle", (0, -6))
-    paper.line((middle - slopes[0].length / 2, 0.0), (middle + slopes[0].length / 2, 0.0), "edge")
+    inset = min(slopes[0].depth, slopes[0].length / 2) if hip else 0.0
+    half = slopes[0].length / 2 - inset
+    paper.line((middle - half, 0.0), (middle + half, 0.0), "edge")
+    _walls(paper, pairs, middle)
+    _north(paper, middle + slopes[0].length / 2 - 0.9, pairs[0][0].wall["faces"], pairs[0][1])
+    for row, chimney in enumerate(roof["chimneys"]):
+        words = f"{chimney.label}, not drawn: place not stated"
+        paper.text((middle, 0.0), words, "small clear", "middle", (0, 14 + 14 * row))
+
+
+def _stated(slope: Slope, told: _Told) -> list[str]:
+    """Why the area of a slope is not the one that is drawn: its gutter states what it drains."""
+    drawn, passed = slope.length * slope.depth, told.flow.at[slope.node].amount
+    if abs(drawn - passed) < 0.02 * drawn:
+        stated = [gutter.label for gutter in slope.wall["gutters"] if gutter["drains"] is not None]
+        same = show(drawn, "area", told.system) == show(passed, "area", told.system)
+        if same or not stated:
+            return []
+    names = ", ".join(gutter.label for gutter in slope.wall["gutters"] if gutter["drains"] is not None)
+    area = show(drawn, "area", told.system)
+    return [f"as {names} states; as drawn {area}" if names else f"as drawn {area}"]
+
+
+def _walls(paper: Paper, pairs: list[tuple[Slope, float]], middle: float) -> None:
+    """The walls under the roof: their faces along the eaves, and the ends that join them."""
+    faces = []
+    for slope, down in pairs:
+        half = slope.length / 2 - slope.rake
+        y = down * (slope.depth - (slope.wall["roof reach"] or 0.0))
+        faces.append((half, y))
+        paper.line((middle - half, y), (middle + half, y), "hidden")
+    half = min(half for half, _ in faces)
+    low, high = min(0.0, *(y for _, y in faces)), max(0.0, *(y for _, y in faces))
+    for x in (middle - half, middle + half):
+        paper.line((x, low), (x, high), "hidden")
+
+
+def _north(paper: Paper, x: float, faces: float | None, down: float) -> None:
+    """An arrow to the north: up the sheet is the way that the wall of the upper slope looks."""
+    if faces is None:
+        paper.text((x, 0.0), "north not stated", "small", "end", (0, -16))
+        return
+    up = faces if down > 0 else faces + 180.0
+    across, along = sin(radians(-up)), cos(radians(-up))
+    y, far = 1.15, 0.62
+    paper.line((x - far * across, y - far * along), (x + far * across, y + far * along), "edge")
+    tip = (x + far * across, y + far * along)
+    for turn in (150.0, 210.0):
+        side = (tip[0] + 0.3 * sin(radians(-up + turn)), tip[1] + 0.3 * cos(radians(-up + turn)))
+        paper.line(tip, side, "edge")
+    paper.text((x + (far + 0.35) * across, y + (far + 0.35) * along), "N", "note", "middle", (0, 4))
 
 
 def _arrow(paper: Paper, x: float, down: float, slope: Slope) -> None:
@@ -134,49 +214,83 @@ def _arrow(paper: Paper, x: float, down: float, slope: Slope) -> None:
 
 def _edge(paper: Paper, slope: Slope, left: float, right: float, eave: float, down: float, told: _Told) -> None:
     """What is at the eave and beyond: gutter and outlets, lower roofs, decks, and where the water ends."""
-    flow = told.flow
     reach = slope.wall["roof reach"] or 0.0
     face = eave - down * reach
     middle = (left + right) / 2
     for deck in slope.wall["decks"]:
-        out = face + down * (deck["depth"] or 0.0)
-        paper.path(
-            [(left + 0.3, face), (right - 0.3, face), (right - 0.3, out), (left + 0.3, out)], "hidden", closed=True
-        )
-        if not deck["under"]:
-            paper.text((left + 0.5, out), f"{deck.label}, {told.at(deck.label)}", "small", "start", (0, -5 * down))
+        _deck(paper, deck, (left + slope.rake, right - slope.rake), face, down, told)
     for porch in slope.wall["porches"]:
-        length, depth = porch["length"], porch["depth"]
-        if length is None or depth is None:
-            continue
-        start = (left + right - length) / 2 if porch["from left"] is None else left + porch["from left"]
-        out = face + down * depth
-        paper.path(
-            [(start, eave), (start + length, eave), (start + length, out), (start, out)], "edge glass", closed=True
-        )
-        words = f"{porch.label}, {told.at(porch.label)}"
-        paper.text((start + length / 2, (eave + out) / 2), words, "small", "middle", (0, 4))
+        _porch(paper, porch, (left + slope.rake, right - slope.rake), (face, eave), down, told)
     for gutter in slope.wall["gutters"]:
-        paper.path(
-            [(left, eave), (right, eave), (right, eave + down * 0.22), (left, eave + down * 0.22)], "cut", closed=True
-        )
+        paper.box(left, min(eave, eave + down * 0.22), right, max(eave, eave + down * 0.22), "cut")
         spouts = [one for spout in gutter["downspouts"] for one in [spout] * int(spout["count"] or 1)]
         for at in range(len(spouts)):
-            x = (
-                left + 0.3
-                if at == 0
-                else right - 0.3
-                if at == len(spouts) - 1
-                else left + (right - left) * at / len(spouts)
-            )
+            ends = left + 0.3, right - 0.3
+            x = ends[0] if len(spouts) == 1 else ends[0] + (ends[1] - ends[0]) * at / (len(spouts) - 1)
             paper.circle((x, eave + down * 0.11), 5, "solid")
-    ends = (
-        [flow.web.nodes[name] for name in flow.web.reached(slope.eave) if not flow.web.out_of(name)]
-        if slope.eave
-        else []
-    )
     out = eave + down * (_beyond(slope) + 0.35)
-    for row, end in enumerate(node for node in ends if flow.at[node.name].amount > 0):
-        words = f"to {end.name}" if end.kind == "away" else f"{end.name}: {end.says}"
+    for row, words in enumerate(_ends(slope, told)):
         shift = (14 * row + 10) * (1 if down < 0 else -1) + (6 if down < 0 else 0)
         paper.text((middle, out), words, "small", "middle", (0, shift))
+
+
+def _deck(paper: Paper, deck: Facts, ends: tuple[float, float], face: float, down: float, told: _Told) -> None:
+    """A deck, as long as the porch over it, or as the wall."""
+    left, right = ends if deck["porch"] is None else _along(deck["porch"], ends, down)
+    out = face + down * (deck["depth"] or 0.0)
+    paper.path([(left, face), (right, face), (right, out), (left, out)], "untold", closed=True)
+    if not deck["under"]:
+        words = f"{deck.label}, {told.at(deck.label)}"
+        paper.text((left + 0.2, out), words, "small clear", "start", (0, -5 * down + (8 if down > 0 else 0)))
+
+
+def _along(porch: Facts, ends: tuple[float, float], down: float) -> tuple[float, float]:
+    """The ends of a porch on the sheet: a wall that looks up the sheet has its left end at the right."""
+    length = min(float(porch["length"] or ends[1] - ends[0]), ends[1] - ends[0])
+    start = (ends[1] - ends[0] - length) / 2 if porch["from left"] is None else float(porch["from left"])
+    left = ends[0] + start if down < 0 else ends[1] - start - length
+    return left, left + length
+
+
+def _porch(
+    paper: Paper, porch: Facts, ends: tuple[float, float], edges: tuple[float, float], down: float, told: _Told
+) -> None:
+    """A porch roof beyond the eave of the main roof, with its own water and what comes from above."""
+    if porch["length"] is None or porch["depth"] is None:
+        return
+    left, right = _along(porch, ends, down)
+    face, eave = edges
+    out = face + down * float(porch["depth"])
+    paper.path([(left, eave), (right, eave), (right, out), (left, out)], "edge glass", closed=True)
+    passed, own = told.flow.at[porch.label].amount, told.flow.web.nodes[porch.label].own or 0.0
+    rows = [f"{porch.label}: {told.words(passed)}"]
+    if passed - own > 0.01 * passed:
+        parts = show(own, "area", told.system), show(passed - own, "area", told.system)
+        rows.append(f"{parts[0]} of its own and {parts[1]} from the roof above")
+    for row, words in enumerate(rows):
+        spot = ((left + right) / 2, (eave + out) / 2)
+        paper.text(spot, words, "small", "middle", (0, 4 + 14 * row - 7 * (len(rows) - 1)))
+
+
+def _ends(slope: Slope, told: _Told) -> Iterator[str]:
+    """Where the water of a slope ends, in words, with how much of it."""
+    flow = told.flow
+    if not slope.eave:
+        return
+    reached = [flow.web.nodes[name] for name in flow.web.reached(slope.eave)]
+    for node in reached:
+        if node.kind != "downspout" or flow.at[node.name].amount <= 0:
+            continue
+        spout = slope.wall.sheet.facts[node.element]
+        far = spout["distance"]
+        onto = LETS_GO.get(str(spout["ends"]), "")
+        where = f"lets go {show(far, 'length', told.system)} from the wall{onto}" if far is not None else "lets go"
+        yield f"{node.element} {where}: {told.at(node.name)}"
+    for node in reached:
+        before = [other for other in reached if any(tie.target == node.name for tie in flow.web.out_of(other.name))]
+        if flow.at[node.name].amount <= 0 or any(other.kind in ("downspout", "ground") for other in before):
+            continue
+        if node.kind == "ground":
+            yield f"drips on the {node.name}: {told.at(node.name)}"
+        elif not flow.web.out_of(node.name):
+            yield f"{node.name}: {told.at(node.name)}; {node.says}"

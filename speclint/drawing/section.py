@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from math import atan, cos, degrees, radians, tan
+from collections.abc import Iterator
+from dataclasses import dataclass
+from math import atan, cos, degrees, radians, sin, tan
 
+from speclint.drawing.before import carriers, porch_heights
 from speclint.drawing.layers import Layer, layers_of
 from speclint.drawing.paper import Paper
 from speclint.drawing.wall_frame import WallFrame, wall_frame
@@ -11,11 +14,69 @@ from speclint.exposure.sun_climate import SunClimate
 from speclint.measures.facts import Facts, Sheet
 from speclint.units import System, show
 
-INSIDE, OUTSIDE, BELOW = 1.5, 2.6, 0.9  # metres drawn
+INSIDE, OUTSIDE, BELOW = 1.3, 2.4, 0.9  # metres drawn
 FRAMED = 0.17  # thickness of a framed wall as drawn [m]
 RAIN_ANGLE = 30.0  # degrees off plumb
 TILT = 23.44  # of the earth's axis [deg]
-WIDE = 620.0  # pixels
+GRAZING = 80.0  # degrees off the noon sun beyond which a wall does not see it
+WIDE, TALL = 540.0, 470.0  # pixels
+ROOF = 0.22  # thickness of a roof as drawn [m]
+JOIST = 0.27  # depth of a deck as drawn [m]
+
+LINE = 14.0  # pixels between labels
+
+Point = tuple[float, float]
+Label = tuple[Point, str]  # where a line begins, and what it is
+
+
+@dataclass(frozen=True, slots=True)
+class _Cut:
+    """What is cut through: the frame, and what rain and sun meet outside. [m]
+
+    Attributes:
+        frame: The wall.
+        out: How far outside is drawn.
+        top: How high is drawn.
+        thick: Of the wall.
+        eave: The edge of the main roof.
+        porch: The outer edge of the porch roof and the height of its joint; nothing where there is none.
+        deck: Outer edge, top and inner edge of the deck; nothing where there is none.
+        falls: Fall of the ground.
+        system: Units of the words.
+    """
+
+    frame: WallFrame
+    out: float
+    top: float
+    thick: float
+    eave: Point
+    porch: tuple[Point, float] | None
+    deck: tuple[float, float, float] | None
+    falls: float
+    system: System
+
+    @property
+    def edge(self) -> Point:
+        """The edge that governs what reaches the wall from outside: that of the porch where there is one."""
+        return self.porch[0] if self.porch is not None else self.eave
+
+    def stop(self, start: Point, slope: float) -> tuple[Point, str]:
+        """Where a ray that falls `slope` to one of its way toward the house ends, and on what."""
+        hits: list[tuple[float, str]] = []  # x, on what
+        hits.append((0.0, "wall"))
+        if self.porch is not None and start[1] > self.porch[1] - 0.01:
+            (far, low), high = self.porch
+            fall = (high - low) / far if far else 0.0
+            x = (high - start[1] + slope * start[0]) / (slope + fall)
+            hits.append((x, "porch roof"))
+        if self.deck is not None:
+            x = start[0] - (start[1] - self.deck[1]) / slope
+            if self.deck[2] <= x <= self.deck[0]:
+                hits.append((x, "deck"))
+        x = (slope * start[0] - start[1]) / (slope - self.falls) if slope > self.falls else -1.0
+        hits.append((x, "ground"))
+        x, what = max((hit for hit in hits if 0 <= hit[0] <= start[0]), default=(0.0, "wall"))
+        return (x, start[1] - slope * (start[0] - x)), what
 
 
 def section(sheet: Sheet, wall: Facts, system: System = "imperial", name: str = "") -> str | None:
@@ -23,152 +84,199 @@ def section(sheet: Sheet, wall: Facts, system: System = "imperial", name: str = 
     frame = wall_frame(sheet, wall)
     if frame is None:
         return None
-    porch = next((one for one in wall["porches"] if one["depth"] is not None), None)
-    out = max(frame.reach + 1.2, (porch["depth"] + 1.2) if porch is not None else 0.0, OUTSIDE)
-    top = frame.starts + frame.peak + 0.6 + (INSIDE * frame.pitch if not frame.gable else 0.0)
-    scale = min(72.0, WIDE / (out + INSIDE), 560.0 / (top + BELOW))
-    paper = Paper(-INSIDE, -BELOW, out, top, scale, (56, 26, 176, 44))
-    thick = float(wall["log size"] or FRAMED)
-    _ground(paper, frame, out, thick, system)
-    _wall(paper, frame, thick, next(layer for layer in layers_of(sheet, wall) if layer.name == "rain"))
-    edge = _roof(paper, frame, thick)
-    if porch is not None:
-        edge = _porch(paper, frame, porch, system)
-    _deck(paper, frame, out)
-    _rain(paper, frame, edge)
-    suns = _sun(paper, sheet, frame, edge)
-    _dimensions(paper, frame, edge, system, porch is not None)
+    cut = _cut(frame, system)
+    scale = min(72.0, WIDE / (cut.out + INSIDE), TALL / (cut.top + BELOW))
+    paper = Paper(-INSIDE, -BELOW, cut.out, cut.top, scale, (58, 16, 196, 58))
+    _ground(paper, cut)
+    _wall(paper, cut, next(layer for layer in layers_of(sheet, wall) if layer.name == "rain"))
+    _roof(paper, cut)
+    for porch in wall["porches"][:1] if cut.porch is not None else ():
+        _porch(paper, cut, porch)
+    _deck(paper, cut)
+    labels: list[Label] = []
+    suns = _sun(paper, sheet, cut, labels)
+    _rain(paper, cut, labels)
+    _label(paper, labels)
+    _dimensions(paper, cut)
+    paper.text((-INSIDE, -BELOW), suns, "small", "start", (-46, 44))
     facing = show(wall["faces"], "angle", system) if wall["faces"] is not None else "not stated"
-    reach, starts = show(edge[0], "length", system), show(frame.starts, "length", system)
+    reach, starts = show(cut.edge[0], "length", system), show(frame.starts, "length", system)
     about = f"roof edge {reach} out; wood starts {starts} up; {suns}"
-    return paper.svg(f"Section, {wall.label}", about, [sheet.home.name, f"outside to the right, faces {facing}"], name)
+    through = ", through the porch" if cut.porch is not None else ""
+    strip = [sheet.home.name, f"outside to the right, faces {facing}{through}"]
+    return paper.svg(f"Section, {wall.label}", about, strip, name)
 
 
-def _ground(paper: Paper, frame: WallFrame, out: float, thick: float, system: System) -> None:
-    grade = frame.wall["paving" if frame.wall["ground"] == "paving" else "grade"]
+def _cut(frame: WallFrame, system: System) -> _Cut:
+    wall = frame.wall
+    part = next((one for one in wall["porches"] if one["depth"] is not None), None)
+    porch = None
+    if part is not None:
+        low, high = porch_heights(frame, part)
+        porch = ((float(part["depth"]), low), high)
+    out = max(frame.reach + 1.2, porch[0][0] + 1.2 if porch is not None else 0.0, OUTSIDE)
+    height = frame.starts + frame.peak if frame.gable else frame.eave
+    top = height + 0.9 + ((INSIDE + frame.reach) * frame.pitch if not frame.gable else 0.0)
+    deck = None
+    for one in wall["decks"][:1]:
+        gap = (one["gap"] or 0.0) if one["held by"] == "posts" else 0.0
+        deck = (min(out - 0.2, float(one["depth"] or 2.0)), frame.deck_top(one), float(gap))
+    falls = float(wall["paving" if wall["ground"] == "paving" else "grade"] or 0.0)
+    thick = float(wall["log size"] or FRAMED)
+    return _Cut(frame, out, top, thick, (frame.reach, height), porch, deck, falls, system)
+
+
+def _ground(paper: Paper, cut: _Cut) -> None:
+    """Grade, and the foundation down to a break: how deep it goes no plan states."""
+    frame = cut.frame
     house = next(iter(frame.wall.sheet.of_kind("foundation")), None)
     face = (house["face"] if house is not None else None) or 0.0
-    paper.box(-thick + 0.02, -BELOW, face, frame.starts, "edge masonry")
-    falls = grade or 0.0
-    paper.path([(face, 0.0), (out, -falls * out)], "cut")
-    for at in range(int((out - face) / 0.2)):
+    left, low = -cut.thick + 0.02, -BELOW + 0.12
+    paper.box(left, low, face, frame.starts, "edge masonry")
+    width = face - left
+    teeth = [(left - 0.12 + (width + 0.24) * at / 6, low + (0.07 if at % 2 else -0.07)) for at in range(7)]
+    paper.path([(left - 0.12, low - 0.16), *teeth, (face + 0.12, low - 0.16)], "blank", closed=True, fill="#ffffff")
+    paper.path(teeth, "thin")
+    paper.text((left, low), "depth not stated", "small clear", "end", (-8, 2))
+    paper.path([(face, 0.0), (cut.out, -cut.falls * cut.out)], "cut")
+    for at in range(int((cut.out - face) / 0.2)):
         x = face + 0.2 * at + 0.1
-        paper.line((x, -falls * x), (x - 0.09, -falls * x - 0.12), "hair")
-    paper.path([(-INSIDE, frame.starts + 0.02), (-thick, frame.starts + 0.02)], "thin")
-    words = f"ground falls {show(grade, 'slope', system)}" if grade is not None else "fall of the ground not stated"
+        paper.line((x, -cut.falls * x), (x - 0.09, -cut.falls * x - 0.12), "hair")
+    paper.path([(-INSIDE, frame.starts + 0.02), (-cut.thick, frame.starts + 0.02)], "thin")
+    grade = frame.wall["paving" if frame.wall["ground"] == "paving" else "grade"]
+    words = f"ground falls {show(grade, 'slope', cut.system)}" if grade is not None else "fall of the ground not stated"
     ground = frame.wall["ground"]
-    paper.text((-INSIDE, -BELOW), f"{ground}; {words}" if ground else words, "small", "start", (-40, 28))
+    paper.text((-INSIDE, -BELOW), f"{ground}; {words}" if ground else words, "small", "start", (-46, 30))
 
 
-def _wall(paper: Paper, frame: WallFrame, thick: float, layer: Layer) -> None:
-    """The courses, cut through, each shaded by the driving rain that strikes it."""
+def _wall(paper: Paper, cut: _Cut, layer: Layer) -> None:
+    """The courses, cut through, each shaded by the driving rain that strikes it there."""
+    frame, thick = cut.frame, cut.thick
     log = frame.wall["build"] == "log round"
+    under = next((zone.number - 1 for zone in layer.zones if "under" in zone.words.split()[0]), None)
     for at, course in enumerate(frame.courses):
         value = layer.values[at] if at < len(layer.values) else None
+        if under is not None and at < len(layer.parts) and layer.parts[at]:
+            value = layer.parts[at][under]
         fill = "#ffffff" if value is None else layer.scale.shades[layer.scale.at(value)]
         low, high = frame.starts + course.bottom, frame.starts + course.top
         if log:
-            radius = (high - low) / 2
             x, y = paper.x(-thick / 2), paper.y((low + high) / 2)
             paper.put(f'<ellipse class="edge" cx="{x:.1f}" cy="{y:.1f}" rx="{thick / 2 * paper.scale:.1f}" '
-                      f'ry="{radius * paper.scale:.1f}" style="fill: {fill}"/>')  # fmt: skip
+                      f'ry="{(high - low) / 2 * paper.scale:.1f}" style="fill: {fill}"/>')  # fmt: skip
         else:
             paper.box(-thick, low, 0.0, high, "edge", fill)
 
 
-def _roof(paper: Paper, frame: WallFrame, thick: float) -> tuple[float, float]:
-    """The roof over the wall; the point where it drips. [m]"""
-    depth = 0.22
+def _roof(paper: Paper, cut: _Cut) -> None:
+    """The roof over the wall; its drip edge level with the top of the wall, or as far below it as the plan states."""
+    frame, (reach, height) = cut.frame, cut.eave
     if frame.gable:
-        y = frame.starts + frame.peak
-        paper.box(-INSIDE, y, frame.reach, y + depth, "edge roof")
-        return frame.reach, y
-    roof = frame.wall["roof"]
-    drop = (roof["edge drop"] if roof is not None else None) or frame.reach * frame.pitch
-    edge = (frame.reach, frame.starts + frame.height - drop)
-    inner = edge[1] + (frame.reach + INSIDE) * frame.pitch
-    up = depth * (1 + frame.pitch**2) ** 0.5
-    paper.path([edge, (-INSIDE, inner), (-INSIDE, inner + up), (edge[0], edge[1] + up)], "edge roof", closed=True)
+        paper.box(-INSIDE, height, reach, height + ROOF, "edge roof")
+        return
+    top = frame.starts + frame.height
+    at_wall = height + reach * frame.pitch
+    if at_wall > top + 0.03:
+        paper.box(-cut.thick * 0.8, top, -cut.thick * 0.2, at_wall + cut.thick * 0.4 * frame.pitch, "thin wood")
+    inner = height + (reach + INSIDE) * frame.pitch
+    up = ROOF * (1 + frame.pitch**2) ** 0.5
+    corners = [(reach, height), (-INSIDE, inner), (-INSIDE, inner + up), (reach, height + up)]
+    paper.path(corners, "edge roof", closed=True)
     if frame.wall["gutters"]:
-        paper.path([(edge[0], edge[1] + 0.1), (edge[0], edge[1] - 0.02), (edge[0] + 0.13, edge[1] - 0.02),
-                    (edge[0] + 0.13, edge[1] + 0.1)], "edge")  # fmt: skip
-    return edge
+        paper.path([(reach, height + 0.1), (reach, height - 0.02), (reach + 0.13, height - 0.02),
+                    (reach + 0.13, height + 0.1)], "edge")  # fmt: skip
 
 
-def _porch(paper: Paper, frame: WallFrame, porch: Facts, system: System) -> tuple[float, float]:
-    """The porch roof, its post and its drip; the point where it drips. [m]"""
-    depth, pitch = porch["depth"], porch["roof pitch"] or 0.2
-    high = frame.starts + (porch["roof height"] or min(2.6, frame.height * 0.9))
-    edge = (depth, high - depth * pitch)
-    paper.path([edge, (0.0, high), (0.0, high + 0.2), (edge[0], edge[1] + 0.2)], "edge roof", closed=True)
-    for post in porch.sheet.of_kind("post"):
-        if porch not in (post["under"] or ()) and not any(porch in (b["under"] or ()) for b in post["beams"]):
-            continue
+def _porch(paper: Paper, cut: _Cut, porch: Facts) -> None:
+    """The roof of a porch, and one of its posts on its footing."""
+    assert cut.porch is not None
+    (depth, low), high = cut.porch
+    paper.path([(0.0, high), (depth, low), (depth, low + 0.15), (0.0, high + 0.15)], "edge roof", closed=True)
+    pitch = (high - low) / depth if depth else 0.0
+    for post in carriers(cut.frame, porch)[:1]:
         side = (post["size"][0] if post["size"] else 0.15) / 2
         x = depth - (post["inset"] or 0.3) - side
         foot = post["foot above grade"] if post["foot above grade"] is not None else 0.15
-        frost = post["footing"]
         paper.box(x - side, foot, x + side, high - x * pitch, "edge wood")
+        frost = post["footing"]
         paper.box(x - 1.6 * side, -min(BELOW, frost or BELOW), x + 1.6 * side, max(0.05, foot - 0.02), "edge masonry")
-        if frost:
-            words = f"footing {show(frost, 'length', system)} deep"
-            paper.text((x, -BELOW), words, "small", "middle", (0, 12))
-        break
-    return edge
+        words = f"footing {show(frost, 'length', cut.system)} deep" if frost else "depth of footing not stated"
+        paper.text((x, -BELOW), words, "small clear", "middle", (0, 14))
 
 
-def _deck(paper: Paper, frame: WallFrame, out: float) -> None:
-    for deck in frame.wall["decks"][:1]:
-        depth = min(out - 0.2, deck["depth"] or 2.0)
-        below = deck["below wood"]
-        top = frame.starts - below if below is not None else (deck["height"] or frame.starts)
-        gap = (deck["gap"] or 0.0) if deck["held by"] == "posts" else 0.0
-        paper.box(gap, top - 0.03, depth, top, "edge wood")
-        paper.box(gap, top - 0.27, depth, top - 0.03, "thin wood")
+def _deck(paper: Paper, cut: _Cut) -> None:
+    if cut.deck is not None:
+        out, top, gap = cut.deck
+        paper.box(gap, top - 0.03, out, top, "edge wood")
+        paper.box(gap, top - JOIST, out, top - 0.03, "thin wood")
 
 
-def _rain(paper: Paper, frame: WallFrame, edge: tuple[float, float]) -> None:
-    """The line of rain 30 degrees off plumb past the roof edge, and where it strikes the wood."""
-    fall = edge[0] / tan(radians(RAIN_ANGLE))
-    strikes = edge[1] - fall
-    foot = max(strikes, 0.0)
-    end = (edge[0] - (edge[1] - foot) * tan(radians(RAIN_ANGLE)), foot)
-    start = (edge[0] + 0.35 * tan(radians(RAIN_ANGLE)), edge[1] + 0.35)
-    paper.path([start, edge, end], "water")
-    paper.text(start, "rain at 30 deg", "small", "start", (6, 4))
-    if strikes > frame.starts:
-        paper.line((0.0, strikes), (0.35, strikes), "sheltered")
-        paper.text((0.0, strikes), "sheltered above", "small", "start", (26, -4))
+def _label(paper: Paper, labels: list[Label]) -> None:
+    """The lines of rain and sun by name, one below the other at the right of where they begin."""
+    x = max((paper.x(start[0]) for start, _ in labels), default=0.0) + 14
+    last = 0.0
+    for start, words in sorted(labels, key=lambda label: -label[0][1]):
+        last = max(paper.y(start[1]), last + LINE)
+        at_x, at_y = paper.x(start[0]) + 2, paper.y(start[1])
+        paper.put(f'<line class="hair" x1="{at_x:.1f}" y1="{at_y:.1f}" x2="{x - 3:.1f}" y2="{last:.1f}"/>')
+        paper.put(f'<text class="small clear" x="{x:.1f}" y="{last + 3.5:.1f}">{words}</text>')
 
 
-def _sun(paper: Paper, sheet: Sheet, frame: WallFrame, edge: tuple[float, float]) -> str:
-    """Noon sun at the solstices past the roof edge, where the wall looks to it."""
-    climate = sheet["site"]["sun climate"] if "site" in sheet.facts else None
-    faces = frame.wall["faces"]
-    if not isinstance(climate, SunClimate) or faces is None:
-        return "sun not known: the site has no latitude"
+def _rain(paper: Paper, cut: _Cut, labels: list[Label]) -> None:
+    """Lines of rain 30 degrees off plumb past the roof edges, each to what it meets."""
+    slope = 1 / tan(radians(RAIN_ANGLE))
+    edges = [cut.edge] if cut.porch is None else [cut.eave, cut.edge]
+    for at, edge in enumerate(edges):
+        end, what = cut.stop(edge, slope)
+        start = (edge[0] + 0.35 / slope, edge[1] + 0.35)
+        paper.path([start, edge, end], "water")
+        if at == len(edges) - 1:
+            labels.append((start, "rain at 30 deg"))
+        if what == "wall" and end[1] > cut.frame.starts:
+            paper.line((-cut.thick, end[1]), (0.35, end[1]), "sheltered")
+            words = "sheltered above, at the peak" if cut.frame.gable else "sheltered above"
+            paper.text((0.0, end[1]), words, "small clear", "start", (28, 4))
+
+
+def _suns(sheet: Sheet, cut: _Cut) -> Iterator[tuple[str, float | None]]:
+    """Height of the noon sun at the solstices in the plane of the section; nothing where it does not rise. [rad]"""
+    climate = sheet["site"]["sun climate"]
     noon = 180.0 if climate.latitude >= 0 else 0.0
-    turned = abs((faces - noon + 180) % 360 - 180)
-    if turned > 80:
-        return "the noon sun does not reach this wall"
-    told = []
-    for season, tilt, reach in (("21 June", TILT, 1.3), ("21 December", -TILT, 1.5)):
+    turned = abs((cut.frame.wall["faces"] - noon + 180) % 360 - 180)
+    for season, tilt in (("21 June", TILT), ("21 December", -TILT)):
         height = 90 - abs(climate.latitude) + (tilt if climate.latitude >= 0 else -tilt)
-        if height <= 1:
+        yield season, atan(tan(radians(height)) / cos(radians(turned))) if height > 1 else None
+
+
+def _sun(paper: Paper, sheet: Sheet, cut: _Cut, labels: list[Label]) -> str:
+    """Noon sun at the solstices past the governing edge; why there is none where there is none."""
+    climate = sheet["site"]["sun climate"] if "site" in sheet.facts else None
+    faces = cut.frame.wall["faces"]
+    if not isinstance(climate, SunClimate) or faces is None:
+        return "no line of the sun: the site has no latitude, or the wall no bearing"
+    noon = 180.0 if climate.latitude >= 0 else 0.0
+    if abs((faces - noon + 180) % 360 - 180) > GRAZING:
+        return "no line of the noon sun: it does not reach a wall that looks this way"
+    told = []
+    for season, profile in _suns(sheet, cut):
+        if profile is None:
+            told.append(f"no line for {season}: the sun does not rise at noon")
             continue
-        profile = atan(tan(radians(height)) / cos(radians(turned)))
-        hits = edge[1] - edge[0] * tan(profile)
-        end = (0.0, hits) if hits > frame.starts else (edge[0] - (edge[1] - frame.starts) / tan(profile), frame.starts)
-        start = (edge[0] + reach * cos(profile), edge[1] + reach * tan(profile) * cos(profile))
-        paper.path([start, edge, end], "hidden")
+        edge = cut.edge
+        far = min((cut.out - edge[0]) / cos(profile), (cut.top - 0.1 - edge[1]) / sin(profile), 1.4)
+        start = (edge[0] + far * cos(profile), edge[1] + far * sin(profile))
+        end, what = cut.stop(edge, tan(profile))
+        paper.path([start, edge, end], "sun")
         words = f"noon sun, {season}: {degrees(profile):.0f} deg"
-        paper.text(start, words, "small", "start", (4, -2))
-        told.append(words)
-    return "; ".join(told) or "the noon sun does not rise"
+        labels.append((start, words))
+        told.append(f"{words}, to the {what}")
+    return "; ".join(told)
 
 
-def _dimensions(paper: Paper, frame: WallFrame, edge: tuple[float, float], system: System, porch: bool) -> None:
-    paper.across(0.0, edge[0], edge[1], show(edge[0], "length", system), 18 if not porch else 14)
-    paper.upward(-INSIDE, 0.0, frame.starts, show(frame.starts, "length", system), -14)
+def _dimensions(paper: Paper, cut: _Cut) -> None:
+    frame, edge, system = cut.frame, cut.edge, cut.system
+    if edge[0] > 0.1:
+        paper.across(0.0, edge[0], edge[1], show(edge[0], "length", system), 18)
+    paper.upward(-INSIDE, 0.0, frame.starts, show(frame.starts, "length", system), -10)
     top = frame.starts + (frame.peak if frame.gable else frame.height)
-    paper.upward(-INSIDE, frame.starts, top, show(top - frame.starts, "length", system), -14)
+    paper.upward(-INSIDE, frame.starts, top, show(top - frame.starts, "length", system), -10)

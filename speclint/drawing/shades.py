@@ -8,7 +8,7 @@ from itertools import pairwise
 
 DARK, LIGHT = "#1b1b1b", "#ffffff"
 # Ends of the ramp in the Oklab space: lightness, green to red, blue to yellow.
-PALE, DEEP = (0.975, -0.005, 0.020), (0.36, -0.010, -0.105)
+PALE, DEEP = (0.975, -0.005, 0.020), (0.30, -0.008, -0.100)
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,6 +21,7 @@ class Scale:
         names: The classes as the legend tells them.
         shades: The fill of each class.
         ink: The colour of numbers written on each class.
+        digits: Behind the point, to which an amount is written: it is put in the class of the number that is read.
     """
 
     title: str
@@ -28,13 +29,21 @@ class Scale:
     names: tuple[str, ...]
     shades: tuple[str, ...]
     ink: tuple[str, ...]
+    digits: int = 2
 
     def at(self, value: float) -> int:
-        """The class of a value."""
-        return sum(value >= bound for bound in self.bounds)
+        """The class of a value, as it is written."""
+        return sum(round(value, self.digits) >= bound for bound in self.bounds)
 
 
-def scale(title: str, bounds: Sequence[float], told: Callable[[float], str], *, worse_high: bool = True) -> Scale:
+def scale(
+    title: str,
+    bounds: Sequence[float],
+    told: Callable[[float], str],
+    *,
+    worse_high: bool = True,
+    digits: int = 2,
+) -> Scale:
     """A scale with a class below the first bound, one between each two, and one above the last.
 
     Args:
@@ -42,15 +51,16 @@ def scale(title: str, bounds: Sequence[float], told: Callable[[float], str], *, 
         bounds: Bounds of the classes, rising.
         told: A bound in words.
         worse_high: Whether more is worse; the deepest shade is always the worst.
+        digits: Behind the point, to which an amount is written.
     """
     words = [told(bound) for bound in bounds]
-    names = [f"below {words[0]}", *(f"{low} to {high}" for low, high in pairwise(words))]
+    names = [f"below {words[0]}", *(f"{low} to under {high}" for low, high in pairwise(words))]
     names.append(f"{words[-1]} and more")
     shades = ramp(len(names))
     ink = [max((DARK, LIGHT), key=lambda letters: contrast(letters, shade)) for shade in shades]
     if not worse_high:
         shades, ink = shades[::-1], ink[::-1]
-    return Scale(title, tuple(bounds), tuple(names), tuple(shades), tuple(ink))
+    return Scale(title, tuple(bounds), tuple(names), tuple(shades), tuple(ink), digits)
 
 
 def ramp(count: int) -> list[str]:

@@ -44,7 +44,7 @@ def timeline(plan: str, found: Outlook, currency: str, start_year: int, name: st
     _bars(paper, found, currency, 34 + rows * ROW + 24, bars)
     likely = f"{currency} {found.spent.likely:,.0f} of today"
     about = f"{rows} parts over {found.years} years; money {likely}, likely"
-    return paper.svg("Upkeep, year by year", about, [plan, f"likely {likely} in all"], name)
+    return paper.svg("Upkeep, year by year", about, [plan, f"recoating as coats wear out, likely {likely}"], name)
 
 
 def _bars(paper: Paper, found: Outlook, currency: str, top: float, tall: float) -> None:

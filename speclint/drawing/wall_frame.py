@@ -13,7 +13,7 @@ GABLE_PEAK = 1.6  # taken where neither peak nor pitch is known: height at the r
 
 @dataclass(frozen=True, slots=True)
 class Opening:
-    """A window or door on a wall: its left edge, sill, width and height. [m]"""
+    """A window or door on a wall: its left edge, sill, width and height, hood and step down to the outside. [m]"""
 
     label: str
     kind: str
@@ -22,6 +22,8 @@ class Opening:
     width: float
     height: float
     headspace: float
+    hood: float = 0.0
+    step: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +69,23 @@ class WallFrame:
     openings: tuple[Opening, ...]
     ends: tuple[float, float]
     guessed: tuple[str, ...]
+
+    @property
+    def eave(self) -> float:
+        """Height of the roof edge above grade: level with the top of the wall, less what hangs below it. [m]"""
+        roof = self.wall["roof"]
+        return float(self.starts + self.height - ((roof["edge drop"] or 0.0) if roof is not None else 0.0))
+
+    def span_of(self, porch: Facts) -> tuple[float, float]:
+        """Left and right end of a porch along the wall; in its middle where the plan does not say where. [m]"""
+        length = float(porch["length"] or self.length)
+        left = porch["from left"] if porch["from left"] is not None else (self.length - length) / 2
+        return float(left), float(left) + length
+
+    def deck_top(self, deck: Facts) -> float:
+        """Height of the walking surface of a deck above grade. [m]"""
+        below = deck["below wood"]
+        return float(self.starts - below if below is not None else deck["height"] or 0.3)
 
     def half_width(self, above: float) -> tuple[float, float]:
         """Left and right edge of the wood at a height above the lowest wood. [m]"""
@@ -165,7 +184,9 @@ def _opening(opening: Facts, left: float) -> Opening:
     kind = opening.element.kind
     sill = opening["sill"] if opening["sill"] is not None else (0.0 if kind == "door" else 0.9)
     height = opening["height"] or (2.0 if kind == "door" else 1.2)
-    return Opening(opening.label, kind, left, sill, _width(opening), height, opening["headspace"] or 0.0)
+    hood, step = (opening["hood"] or 0.0, opening["step"]) if kind == "door" else (0.0, None)
+    gap = opening["headspace"] or 0.0
+    return Opening(opening.label, kind, left, sill, _width(opening), height, gap, hood, step)
 
 
 def left_of(wall: Facts, other: Facts) -> bool:

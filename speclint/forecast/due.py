@@ -45,8 +45,8 @@ class Season:
         if len(self.months) == len(WHOLE_YEAR):
             return f"all year: every month at {self.station} has a mean of {least} or more ({whose})"
         return (
-            f"{_named(self.months)}, the months at {self.station} with a mean of {least} or more ({whose}); a coat that "
-            "falls due outside them is moved to their nearest day; nights are colder than the mean, so pick the days"
+            f"{_named(self.months)}, the months at {self.station} with a mean of {least} or more ({whose}); a coat due "
+            "outside them is moved to their nearest day; nights are colder than the mean, so pick the days"
         )
 
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
-from speclint.forecast.due import YEAR
 from speclint.forecast.rates import Rates
 from speclint.forecast.surfaces import SURFACES, Piece
 from speclint.measures.facts import Facts, NotStated, Sheet, Working
@@ -154,6 +153,8 @@ def _lives(facts: Facts, work: Working) -> tuple[str, tuple[float, float, float]
             work.note(f"its top is not stated: taken as flat and bare, with {share:g} of the life of its sides")
         elif share < 1:
             work.note(f"its coat is taken to fail first on its top ({top}), after {share:g} of the life of its sides")
+    if first < 1:
+        work.note(f"its first coat goes on damp wood and lasts {first:.2f} of later ones")
     return finish, (low, max(low, likely), max(high, likely)), first
 
 

@@ -82,8 +82,16 @@ class Rates:
 
     def money(self, amount: float) -> str:
         """An amount as the reader writes it."""
-        space = " " if self.currency[-1:].isalnum() else ""
-        return f"{self.currency}{space}{amount:,.0f}"
+        return f"{self._mark}{amount:,.0f}"
+
+    def price(self, name: str, amount: float = 1.0) -> str:
+        """A rate for an amount of what it buys, to four figures."""
+        return f"{self._mark}{self[name] * amount:.4g}"
+
+    @property
+    def _mark(self) -> str:
+        """The currency as it stands before an amount: a letter keeps its distance, a sign does not."""
+        return f"{self.currency} " if self.currency[-1:].isalnum() else self.currency
 
 
 def demo_rates() -> Rates:
@@ -161,8 +169,9 @@ def _entry(statement: Statement, file: str, mistakes: list[Mistake]) -> tuple[st
             tell(value or first, "“currency” needs a text in quotes", 'write for example: currency "EUR"')
             return None
         return name, 0.0, value.text.strip('"').strip()
-    ours, meaning = METRIC.get(name, (name, ENTRIES[name].meaning))
+    ours, meaning = METRIC.get(name, (name, ""))
     entry = ENTRIES[ours]
+    meaning = meaning or entry.meaning
     factor = 1.0 if name in METRIC else entry.scale
     number = _number(value)
     if value is None or number is None:

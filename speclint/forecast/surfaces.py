@@ -119,13 +119,12 @@ def _floors(wall: Facts, face: Face, starts: float, work: Working) -> list[Floor
     return found
 
 
-def _course(
-    face: Face, low: float, high: float, floors: list[Floor], starts: float, slope: float
-) -> list[Piece]:
+def _course(face: Face, low: float, high: float, floors: list[Floor], starts: float, slope: float) -> list[Piece]:
     """The pieces of a course, parted where a floor or a porch roof begins or ends."""
     width = face.width((low + high) / 2)
     start, end = (face.length - width) / 2, (face.length + width) / 2
-    bounds = [at for one in (*floors, *face.leans) for at in (one.left, one.right)]
+    bounds = [at for one in floors for at in (one.left, one.right)]
+    bounds += [at for lean in face.leans for at in (lean.left, lean.right)]
     cuts = sorted({start, end, *(at for at in bounds if start < at < end)})
     pieces = []
     for left, right in pairwise(cuts):

@@ -111,8 +111,8 @@ class Places:
         if not _LINE_END.search(inside):
             joint = " " if not kept else ";  "
             return Edit(start + kept, end, f"{joint}{note} ")
-        last = statement.body[-1].line if statement.body else 0
-        before = next((note for note in statement.body if note.line == last), None)
+        row = statement.body[-1].line if statement.body else 0
+        before = next((note for note in statement.body if note.line == row), None)
         indent = " " * (before.column - 1) if before else "    "
         at = start + len(inside.rstrip(" \t"))
         lead = "" if inside.rstrip(" \t").endswith(("\n", "\r")) else self.line_end

@@ -21,7 +21,8 @@ from speclint.language.columns import (
 )
 from speclint.language.parse import parse
 from speclint.language.phrase import Phrase, phrase
-from speclint.language.written import MARK, Block, Note, Remark, as_before, atoms_of, plain_lines, written
+from speclint.language.sense import atoms_of
+from speclint.language.written import MARK, Block, Note, Remark, as_before, plain_lines, written
 from speclint.paths import shipped
 
 INDENT = "    "

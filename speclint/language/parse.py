@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from lark import Lark, Token
 
 MOST_CHARACTERS = 2_000_000
+MOST_MISTAKES = 2_000  # of braces in one file that are told
 
 
 class _Builder:
@@ -76,7 +77,7 @@ def parse(text: str, file: str) -> Tree:
         mistakes = _unclosed_blocks(text, file)
         statements, strays = _read(text + "\n" + "}" * len(mistakes))
     mistakes += [_stray_brace(token, file) for token in strays]
-    return Tree(file, statements, tuple(sorted(mistakes, key=lambda m: (m.line, m.column))))
+    return Tree(file, statements, tuple(sorted(mistakes, key=lambda m: (m.line, m.column))[:MOST_MISTAKES]))
 
 
 def _read(text: str) -> tuple[tuple[Statement, ...], list[Token]]:

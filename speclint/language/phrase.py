@@ -6,6 +6,7 @@ from collections.abc import Collection, Sequence
 from typing import NamedTuple
 
 from speclint.language.parse import parse
+from speclint.language.sense import sense
 from speclint.language.written import Note, Piece
 
 _MOST_WORDS = 8  # of the name of a setting
@@ -33,7 +34,7 @@ def phrase(note: Note, names: Collection[str]) -> Phrase:
     rows = [_spaced(row.pieces) for row in note.rows]
     as_written = ["".join(piece.text for piece in row.pieces) for row in note.rows]
     even = rows == as_written or _says(rows) == [
-        _sense(piece.kind, piece.text) for row in note.rows for piece in row.pieces if piece.kind != "blank"
+        sense(piece.kind, piece.text) for row in note.rows for piece in row.pieces if piece.kind != "blank"
     ]
     if not even:  # one blank less would make one number of two, such as of 9'  6"
         rows = as_written
@@ -61,11 +62,7 @@ def _spaced(pieces: Sequence[Piece]) -> str:
 def _says(rows: Sequence[str]) -> list[tuple[str, str]]:
     """The atoms of a note, or nothing where the rows are not one note."""
     statements = parse("\n".join(filter(None, rows)), "").statements
-    return [_sense(atom.kind, atom.text) for atom in statements[0].atoms] if len(statements) == 1 else []
-
-
-def _sense(kind: str, text: str) -> tuple[str, str]:
-    return kind, "," if kind == "COMMA" else " ".join(text.split()) if kind == "WORDS" else text
+    return [sense(atom.kind, atom.text) for atom in statements[0].atoms] if len(statements) == 1 else []
 
 
 def _name(text: str, names: Collection[str]) -> str:

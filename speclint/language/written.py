@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
-from speclint.language.atoms import Atom, Statement, Tree
+from speclint.language.atoms import Tree
+from speclint.language.sense import atoms_of
 
 _BETWEEN = re.compile(r"#[^\n]*|[\n;{}]|[^\S\n]+")
 _LINE_END = re.compile(r"\r\n|\r|\n")
@@ -81,15 +82,6 @@ def as_before(text: str, before: str) -> str:
     found = _LINE_END.search(before)
     mark = MARK if before.startswith(MARK) else ""
     return mark + (text.replace("\n", found[0]) if found else text)
-
-
-def atoms_of(tree: Tree) -> Iterator[Atom]:
-    """Every atom of a tree, in the order of the text."""
-    waiting: list[Statement] = list(tree.statements[::-1])
-    while waiting:
-        statement = waiting.pop()
-        yield from statement.atoms
-        waiting += (statement.body or ())[::-1]
 
 
 def written(text: str, tree: Tree) -> Block:

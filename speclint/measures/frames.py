@@ -25,6 +25,7 @@ NO_ROW = "the {} table does not go so far: its size, species, spacing or load is
 TOO_HEAVY = "the post table ends at 40 psf and the deck is to carry {}: a licensed engineer sizes the post"
 TOO_THIN = "the post table begins at 4x4 and has nothing for {}: a licensed engineer sizes the post"
 ROUND_POST = Citation("awc-nds-2018", "3.7.3, round columns", "memory")
+MOST_ABOVE = 200  # parts over one post; no house has so many; ours
 
 
 def deck_load(deck: Facts, work: Working) -> float:
@@ -132,13 +133,18 @@ def least_side(post: Facts, work: Working) -> float:
 
 
 def with_all_above(post: Facts) -> list[Facts]:
-    """A post or beam and whatever it carries, straight or by way of beams."""
-    parts = [post]
-    for part in parts:  # grows while it is walked
+    """A post or beam and what it carries, straight or by way of beams; of an endless pile only so much."""
+    parts = {post: None}
+    ahead = [post]
+    for part in ahead:  # grows while it is walked
         if part.element.kind in ("post", "beam"):
             beams = (beam for beam in part["beams"] if part in (beam["on"] or ()))
-            parts += [above for above in (*(part["under"] or ()), *beams) if above not in parts]
-    return parts
+            more = [above for above in (*(part["under"] or ()), *beams) if above not in parts]
+            parts.update(dict.fromkeys(more))
+            ahead += more
+        if len(ahead) > MOST_ABOVE:
+            break
+    return ahead
 
 
 def _carried(post: Facts, work: Working) -> list[Facts]:

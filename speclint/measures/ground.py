@@ -41,7 +41,7 @@ def wall_splash_height(wall: Facts, work: Working) -> float:
     )
 
 
-@measure("wall", "splash dose", "ratio", "splash at its lowest wood; 1 is a foot on the drip line over paving")
+@measure("wall", "splash dose", "ratio", "splash at its lowest wood; 1 is a wall foot in the drip on paving")
 def wall_splash_dose(wall: Facts, work: Working) -> float:
     """Our ranking model: the greater of splash from the ground and from an open deck along the wall."""
     starts = max(0.0, float(work.need(wall, "starts")))

@@ -28,7 +28,10 @@ EXAMPLE_NAMES: Mapping[str, str] = MappingProxyType(
     | dict.fromkeys(("porch", "post", "beam", "deck", "ledger", "rail", "stair"), "lake")
     | {"corner": "southwest", "door": "entry", "chimney": "hearth", "purlin": "east", "step": "stack"}
 )
-MOST_ELEMENTS = 20_000
+MOST_ELEMENTS = 2_000
+MOST_ALTERNATES = 100  # each costs as much as a plan
+LONGEST_NAME = 200  # characters
+MOST_MISTAKES = 2_000  # after which nothing more is read
 DEEPEST = 20
 
 
@@ -92,6 +95,8 @@ class _Work:
 
     def read(self, statement: Statement, file: str, how: How = "stated") -> None:
         """Read a statement that stands at the top of a plan or of an alternate."""
+        if self._enough(statement, file):
+            return
         items = Items(statement)
         tell = self.mistakes.append
         first = items.peek()
@@ -117,6 +122,18 @@ class _Work:
         else:
             tell(_no_such_kind(items, statement, file, first))
 
+    def _enough(self, statement: Statement, file: str) -> bool:
+        """Whether so much is wrong that reading on is no use; it is told once."""
+        if len(self.mistakes) < MOST_MISTAKES:
+            return False
+        if len(self.mistakes) == MOST_MISTAKES:
+            where = Item("", "", statement.line, statement.column)
+            help = "mend some of them and review again"
+            self.mistakes.append(
+                mistake_at(file, where, f"more than {MOST_MISTAKES:,} mistakes; it is read no further", help)
+            )
+        return True
+
     def _alternate(self, items: Items, statement: Statement, file: str, first: Item) -> None:
         item = items.peek()
         name = items.rest().strip('"')
@@ -127,6 +144,12 @@ class _Work:
             self.mistakes.append(mistake_at(file, first, "an alternate needs a name and a block", help))
         elif name in self.alternates:
             self.mistakes.append(mistake_at(file, first, f"the alternate “{name}” is stated twice", "rename one"))
+        elif len(name) > LONGEST_NAME:
+            says = f"the name of this alternate is {len(name):,} characters long"
+            self.mistakes.append(mistake_at(file, first, says, f"the most that is read is {LONGEST_NAME}"))
+        elif len(self.alternates) == MOST_ALTERNATES:
+            says = f"more than {MOST_ALTERNATES} alternates"
+            self.mistakes.append(mistake_at(file, first, says, "put some of them into a plan of their own"))
         else:
             self.alternates[name] = (file, statement.body)
 
@@ -185,7 +208,10 @@ class _Work:
                 self.mistakes.append(mistake_at(file, item, says, help))
                 names = names or [f"at line {first.line}"]
                 break
-            names.append(item.text)
+            if len(item.text) > LONGEST_NAME:
+                says = f"the name of this {kind} is {len(item.text):,} characters long"
+                self.mistakes.append(mistake_at(file, item, says, f"the most that is read is {LONGEST_NAME}"))
+            names.append(item.text[:LONGEST_NAME])
         if KINDS[kind].single:
             return [""]
         if not names:
@@ -198,6 +224,8 @@ class _Work:
         tell = self.mistakes.append
         told = False  # one brace forgotten puts every later block inside; it is told once
         for statement in body:
+            if self._enough(statement, draft.place.file):
+                return
             if statement.body is None:
                 read_statement(draft, statement, how, tell)
                 continue

@@ -67,7 +67,12 @@ class Planting(Element):
     kind: ClassVar[str] = "planting"
 
     along: str | None = say.part("the wall it stands near", ("wall",), "south")
-    distance: float | None = say.length("nearest edge of the grown plant from the wall", '36"', low=-1, high=50)
+    distance: float | None = say.length(
+        "clear gap from the face of the wall to the nearest leaves of the grown plant, where its mulch begins too",
+        '36"',
+        low=-1,
+        high=50,
+    )
     mulch: str | None = say.choice(
         "its mulch", {"organic": "bark, straw or wood chips", "stone": "stone", "none": "none"}
     )

@@ -5,8 +5,9 @@ from __future__ import annotations
 import hashlib
 from datetime import date
 
+from speclint.forecast.due import due_day
 from speclint.forecast.inspections import Inspection, first_day
-from speclint.forecast.outlook import Outlook, due_day
+from speclint.forecast.outlook import Outlook
 
 LINE = 75  # octets of a line
 
@@ -35,7 +36,9 @@ def calendar_text(plan: str, outlook: Outlook, inspections: list[Inspection], st
 
 
 def _inspection(plan: str, one: Inspection, month: int, start: date) -> list[str]:
-    rule = f"RRULE:FREQ=YEARLY{f';COUNT={one.years}' if one.years else ''}"
+    often = f";INTERVAL={one.every}" if one.every > 1 else ""
+    rounds = f";COUNT={-(-one.years // one.every)}" if one.years else ""
+    rule = f"RRULE:FREQ=YEARLY{often}{rounds}"
     told = f"{one.why}. {', '.join(one.parts)}".strip(". ") + "."
     return _event(
         f"{plan} {one.what} {month}", first_day(start, month), one.what[0].upper() + one.what[1:], told, start, rule

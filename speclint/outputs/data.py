@@ -98,8 +98,11 @@ def _place(span: Span) -> dict[str, Any]:
     return {"file": span.file, "line": span.line, "column": span.column}
 
 
-def unfolded(quantity: Quantity | Absent, system: System) -> dict[str, Any]:
-    """A quantity with its inputs, citations and notes, as plain data."""
+def unfolded(quantity: Quantity | Absent, system: System, told: set[tuple[str, str]] | None = None) -> dict[str, Any]:
+    """A quantity with its inputs, citations and notes, as plain data.
+
+    Where `told` holds what is unfolded already, by element and name, that is not unfolded again but marked `above`.
+    """
     if isinstance(quantity, Absent):
         return {
             "name": quantity.name,
@@ -108,7 +111,10 @@ def unfolded(quantity: Quantity | Absent, system: System) -> dict[str, Any]:
             "missing": [{"element": missing.element, "setting": missing.setting} for missing in quantity.missing],
             "reason": quantity.reason,
         }
-    value = quantity.value
+    value, key = quantity.value, (quantity.element, quantity.name)
+    above = told is not None and key in told and bool(quantity.inputs)
+    if told is not None:
+        told.add(key)
     return {
         "name": quantity.name,
         "element": quantity.element,
@@ -123,5 +129,6 @@ def unfolded(quantity: Quantity | Absent, system: System) -> dict[str, Any]:
         "place": _place(quantity.place),
         "citations": [str(citation) for citation in quantity.citations],
         "notes": list(quantity.notes),
-        "inputs": [unfolded(part, system) for part in quantity.inputs],
+        "inputs": [] if above else [unfolded(part, system, told) for part in quantity.inputs],
+        **({"above": True} if above else {}),
     }

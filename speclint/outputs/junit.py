@@ -8,7 +8,7 @@ case that passes.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
@@ -66,7 +66,7 @@ def suite(review: Review, grave: Iterable[str]) -> Suite:
     return _suite(review.plan, cases or [_Case("no comments", "", "", "", 0, review.plan)])
 
 
-def unread(plan: str, message: str) -> Suite:
+def unread_suite(plan: str, message: str) -> Suite:
     """The suite of a plan that could not be read at all."""
     return _suite(plan, [_Case("plan-cannot-be-read", "error", message, message, 0, plan)])
 
@@ -104,7 +104,7 @@ def _suite(plan: str, cases: list[_Case]) -> Suite:
 
 
 def _case(case: _Case, plan: str) -> str:
-    about: dict[str, str | int] = {"classname": plan, "name": case.name, "file": case.file}
+    about: dict[str, object] = {"classname": plan, "name": case.name, "file": case.file}
     head = _tag("testcase", about | ({"line": case.line} if case.line > 0 else {}))
     if case.outcome == "skipped":
         body = f"<skipped message={_quoted(case.head)}/>"
@@ -116,7 +116,7 @@ def _case(case: _Case, plan: str) -> str:
     return f"{head}{body}</testcase>"
 
 
-def _tag(name: str, about: dict[str, str | int]) -> str:
+def _tag(name: str, about: Mapping[str, object]) -> str:
     return f"<{name} {' '.join(f'{key}={_quoted(str(value))}' for key, value in about.items())}>"
 
 

@@ -107,7 +107,8 @@ def _head(review: Review, frame: Frame) -> list[Line]:
     empty = (
         "No comments: every rule that applies is met." if not review.mistakes else "No comments on what could be read."
     )
-    return [*lines, (), (Part(f"Comments: {summary}." if summary else empty, verdict),)]
+    told = f"Comments: {summary}." if summary else empty
+    return [*lines, (), *((Part(piece, verdict),) for piece in _pieces(told, frame.width))]
 
 
 def _mistakes(review: Review, frame: Frame) -> list[Line]:
@@ -231,4 +232,16 @@ def _wrapped(text: str, frame: Frame, indent: int, role: Role, bullet: str = "",
 
 
 def _pieces(text: str, room: int) -> list[str]:
-    return textwrap.wrap(text, max(20, room), break_long_words=False, break_on_hyphens=False) or [""]
+    room = max(20, room)
+    words = text.split(" ")
+    if "" in words or not text.isprintable():
+        return textwrap.wrap(text, room, break_long_words=False, break_on_hyphens=False) or [""]
+    if len(text) <= room:
+        return [text]
+    lines = [words[0]]
+    for word in words[1:]:  # the same, many times faster
+        if len(lines[-1]) + 1 + len(word) <= room:
+            lines[-1] += f" {word}"
+        else:
+            lines.append(word)
+    return lines

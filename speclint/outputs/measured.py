@@ -17,11 +17,15 @@ HEADING = ("plan", "element", "course", "measure", "value", "unit", "low", "high
 
 
 def as_object(chosen: list[Facts], sheet: Sheet, system: System) -> str:
-    """Every measure of the elements unfolded, and the courses of the walls, as JSON."""
-    found: dict[str, Any] = {
-        facts.label: [unfolded(sheet.quantity(facts, name), system) for name in measures().get(facts.element.kind, {})]
-        for facts in chosen
-    }
+    """Every measure of the elements unfolded, and the courses of the walls, as JSON.
+
+    Of each element a quantity is unfolded once; what comes up again is marked as told above.
+    """
+    found: dict[str, Any] = {}
+    for facts in chosen:
+        told: set[tuple[str, str]] = set()
+        names = measures().get(facts.element.kind, {})
+        found[facts.label] = [unfolded(sheet.quantity(facts, name), system, told) for name in names]
     courses = {
         facts.label: [{"course": at, **row} for at, row in enumerate(course_table(sheet, facts).rows, 1)]
         for facts in chosen

@@ -66,7 +66,7 @@ class _Desk:
     def finding(self, ruling: Ruling) -> Found:
         """A finding, with its cure, care and basis."""
         cures = "; or ".join(ruling.cures)
-        parts = [f"{ruling.message}.", f"Cure: {cures}." if cures else "", f"Care: {ruling.defer}" * bool(ruling.defer)]
+        parts = [ruling.message, f"Cure: {cures}" if cures else "", f"Care: {ruling.defer}" if ruling.defer else ""]
         about = {"grade": ruling.grade, "stated": ruling.stated, "needed": ruling.needed, "basis": list(ruling.basis)}
         return {
             "ruleId": ruling.rule,

@@ -1,4 +1,4 @@
-"""Topics that `speclint explain` teaches with the numbers of a plan: rain, sun, splash."""
+"""Topics that `speclint explain` teaches with the numbers of a plan: rain, sun, splash, upkeep."""
 
 from __future__ import annotations
 
@@ -12,6 +12,7 @@ from speclint.measures.exposure import LIMITS
 from speclint.measures.facts import Facts, Sheet
 from speclint.outputs.exposure import options_words
 from speclint.outputs.letter import Line, Part
+from speclint.outputs.upkeep_topics import COST, INTERVAL, upkeep_in_plan, upkeep_topic
 from speclint.quantity import Absent, Quantity, shown
 from speclint.science.driving_rain import hourly_driving_rain
 from speclint.science.raindrops import diameter_falling_at, median_diameter, share_past_edge
@@ -41,6 +42,8 @@ GENERAL = {
         "It falls with height above the surface and with the distance of the drip line from the wall; hard ground and "
         "boards throw more than open stone, and a gutter takes most of the water away.",
     ),
+    INTERVAL: upkeep_topic(INTERVAL),
+    COST: upkeep_topic(COST),
 }
 
 
@@ -52,7 +55,9 @@ def topic(name: str) -> list[Line]:
 
 
 def topic_in_plan(name: str, sheet: Sheet, only: Facts | None, system: System) -> list[Line]:
-    """A topic with the numbers of each wall of a plan, or of one wall."""
+    """A topic with the numbers of each wall of a plan, or of one wall; of the upkeep, of each part that is coated."""
+    if name in (INTERVAL, COST):
+        return upkeep_in_plan(name, sheet, only, system)
     walls = [only] if only and only.element.kind == "wall" else [] if only else sheet.of_kind("wall")
     teach: dict[str, Callable[[Sheet, Facts, System], list[Line]]] = {"rain": _rain, "sun": _sun, "splash": _splash}
     lines: list[Line] = []

@@ -27,6 +27,7 @@ ENDS = {
     "eave": "GOES ROUND",
     "wood": "ENDS ON WOOD",
 }
+DEEPEST = 60  # columns by which a tree is set in
 ROOTS = ("roof", "porch", "deck", "stair", "rail")
 
 
@@ -44,12 +45,15 @@ class _Trees:
         self.web, self.numbers, self.carries, self.more, self.wide = web, numbers, carries, more, wide
         self.lines: list[Line] = []
         self.told: set[str] = set()
+        self.ahead: list[str] = []
 
     def add(self, name: str) -> None:
-        """The tree below a node."""
-        self.lines.append((Part(self.numbers(name, None), "number"), Part(name, "element")))
-        self._below(name, "", name)
-        self.lines.append(())
+        """The tree below a node; what lies too deep for the screen follows as a tree of its own."""
+        self.ahead = [name]
+        for root in self.ahead:  # grows while it is walked
+            self.lines.append((Part(self.numbers(root, None), "number"), Part(root, "element")))
+            self._below(root, "", root)
+            self.lines.append(())
 
     def _below(self, name: str, stem: str, root: str) -> None:
         self.told.add(name)
@@ -58,12 +62,17 @@ class _Trees:
             last = tie is ties[-1]
             target = self.web.nodes[tie.target]
             again = tie.target in self.told and bool(self.web.out_of(tie.target))
+            deep = len(stem) >= DEEPEST and not again and bool(self.web.out_of(tie.target))
             says = f": {target.says}" if target.says and target.kind != "away" else self.more(tie.target)
-            named = f"{tie.target.replace(f' of {root}', '')}{' (as above)' if again else says}"
+            says = " (as above)" if again else " (goes on below)" if deep else says
+            named = f"{tie.target.replace(f' of {root}', '')}{says}"
             role: Role = "revise" if target.says and target.kind != "away" and not again else "plain"
             below = stem + ("  " if last else "│ ")
             self._line(self.numbers(tie.target, tie), f"{stem}{'└ ' if last else '├ '}{tie.words} ", named, role, below)
-            if not again:
+            if deep:
+                self.ahead.append(tie.target)
+                self.told.add(tie.target)
+            elif not again:
                 self._below(tie.target, below, root)
 
     def _line(self, numbers: str, words: str, named: str, role: Role, stem: str) -> None:

@@ -51,7 +51,12 @@ class _Drawing:
     def __init__(self, home: Home) -> None:
         self.home = home
         self.nodes: dict[str, Node] = {}
-        self.ties: list[Tie] = []
+        self.ties: dict[Tie, None] = {}
+        self.carriers: dict[str, list[Post | Beam]] = {}
+        for element in home.elements.values():
+            if isinstance(element, CARRIERS):
+                for carried in dict.fromkeys(element.under or ()):
+                    self.carriers.setdefault(carried, []).append(element)
 
     def put(self, element: Element) -> None:
         """The node of an element."""
@@ -193,10 +198,7 @@ class _Drawing:
 
     def _carriers(self, label: str) -> tuple[str, ...]:
         """The posts and beams that say they carry a part; of posts under a beam that also does, the beam alone."""
-        named = [
-            element for element in self.home.elements.values() if isinstance(element, CARRIERS)
-            and label in (element.under or ())
-        ]  # fmt: skip
+        named = self.carriers.get(label, ())
         beams = {beam.label: set(beam.on or ()) for beam in named if isinstance(beam, Beam)}
         held = set().union(*beams.values()) if beams else set()
         return tuple(element.label for element in named if element.label not in held)
@@ -206,6 +208,4 @@ class _Drawing:
 
     def _tie(self, source: str, target: Node, words: str) -> None:
         self.nodes.setdefault(target.name, target)
-        tie = Tie(source, target.name, words)
-        if tie not in self.ties:
-            self.ties.append(tie)
+        self.ties.setdefault(Tie(source, target.name, words))

@@ -53,7 +53,8 @@ class _Drawing:
     def __init__(self, home: Home, ask: Ask) -> None:
         self.home, self.ask, self.plan = home, ask, RoofPlan(home, ask)
         self.nodes: dict[str, Node] = {}
-        self.ties: list[Tie] = []
+        self.ties: dict[Tie, None] = {}
+        self.sources: set[str] = set()
 
     def roof(self, roof: Roof) -> None:
         """A roof, its slopes and their eaves."""
@@ -273,7 +274,7 @@ class _Drawing:
 
     def _onward(self, name: str, wall: str, share: float) -> None:
         """Water that has run down a wall goes on to the ground at its foot."""
-        if not any(tie.source == name for tie in self.ties):
+        if name not in self.sources:
             self._to_ground(name, wall, "", share, "", "runs down to the")
 
     def _away(self) -> Node:
@@ -301,7 +302,7 @@ class _Drawing:
         return self.nodes.get(label) or Node(label, element.kind, label)
 
     def _tie_once(self, node: Node, end: Node, words: str) -> None:
-        if not any(tie.source == node.name for tie in self.ties):
+        if node.name not in self.sources:
             self._tie(node.name, end, words, 1.0)
 
     def _put(self, node: Node) -> None:
@@ -311,5 +312,6 @@ class _Drawing:
         self.nodes.setdefault(target.name, target)
         spots = getattr(self.home.elements.get(source), "count", None) or 1.0 if kind == "point" else 1.0
         tie = Tie(source, target.name, words, share, kind, spots)
-        if tie not in self.ties and (share > 0 or kind == "splash"):
-            self.ties.append(tie)
+        if share > 0 or kind == "splash":
+            self.ties.setdefault(tie)
+            self.sources.add(source)

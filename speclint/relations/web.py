@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 
     Graph = networkx.MultiDiGraph[str]
 
+MOST_STOPS = 20  # of one way in words; ours
+
 
 @dataclass(frozen=True, slots=True)
 class Node:
@@ -94,12 +96,33 @@ class Web:
 
     def unrolled(self) -> tuple[Web, list[tuple[str, ...]]]:
         """The web without the last tie of each circle, and the circles."""
-        circles: list[tuple[str, ...]] = []
-        web = self
-        while around := web.circle():
-            circles.append(around)
-            web = Web(web.nodes.values(), [tie for tie in web.ties if (tie.source, tie.target) != around[-2:]])
-        return web, circles
+        circles = list(self._circles())
+        closing = {around[-2:] for around in circles}
+        if not circles:
+            return self, circles
+        return Web(self.nodes.values(), [tie for tie in self.ties if (tie.source, tie.target) not in closing]), circles
+
+    def _circles(self) -> Iterator[tuple[str, ...]]:
+        """A circle for each tie that closes one, met by walking every way to its end once."""
+        done: set[str] = set()
+        for root in self.nodes:
+            way, onward = ([root], [iter(self._out[root])]) if root not in done else ([], [])
+            place = {root: 0}
+            closing: set[tuple[str, str]] = set()
+            while way:
+                tie = next(onward[-1], None)
+                if tie is None:
+                    done.add(way[-1])
+                    del place[way.pop()]
+                    onward.pop()
+                elif tie.target in place:
+                    if (tie.source, tie.target) not in closing:
+                        yield (*way[place[tie.target] :], tie.target)
+                    closing.add((tie.source, tie.target))
+                elif tie.target not in done:
+                    place[tie.target] = len(way)
+                    way.append(tie.target)
+                    onward.append(iter(self._out[tie.target]))
 
     def in_order(self) -> list[str]:
         """The names of the nodes, each after all that lead to it.
@@ -113,10 +136,14 @@ class Web:
 
     def reached(self, start: str) -> list[str]:
         """The names of a node and of all that can be reached from it, nearest first."""
-        found = [start]
-        for name in found:  # grows while it is walked
-            found += [tie.target for tie in self._out[name] if tie.target not in found]
-        return found
+        found = {start}
+        ahead = [start]
+        for name in ahead:  # grows while it is walked
+            for tie in self._out[name]:
+                if tie.target not in found:
+                    found.add(tie.target)
+                    ahead.append(tie.target)
+        return ahead
 
     def way(self, start: str, end: str) -> tuple[Tie, ...]:
         """A shortest way from one node to another; no ties where there is none, or they are the same."""
@@ -129,9 +156,9 @@ class Web:
         while end != start:
             if end not in came:
                 return ()
-            ties.insert(0, came[end])
+            ties.append(came[end])
             end = came[end].source
-        return tuple(ties)
+        return tuple(reversed(ties))
 
     def ends(self) -> Iterator[Node]:
         """The nodes that no tie leaves."""
@@ -150,10 +177,15 @@ class Web:
 
 
 def told(way: Iterable[Tie]) -> str:
-    """A way in words: every node by name, with what lies between; the slope between a roof and its eave is passed."""
+    """A way in words: its nodes by name, with what lies between; the slope between a roof and its eave is passed.
+
+    Of a way with more stops than anybody reads, the first and the last are told.
+    """
     start, steps = "", []
     for tie in way:
         start = start or tie.source
         if not tie.target.startswith("slope of "):
             steps.append(f"{tie.words} {tie.target}")
+    if len(steps) > MOST_STOPS:
+        steps[MOST_STOPS - 1 : -1] = [f"goes on by {len(steps) - MOST_STOPS} more"]
     return f"{start} {', which '.join(steps)}" if steps else ""

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 from speclint.model.element import Element, settings_of
@@ -15,6 +16,7 @@ from speclint.tables.work import STAGES, Pair, Task, pairs, tasks
 
 Ask = Callable[[str, str], Any]
 
+MOST_CONFLICTS = 500  # that are told; ours
 ENDS = {"field treated": "treat", "sealed": "seal", "capped": "seal"}
 
 
@@ -68,6 +70,14 @@ class WorkOrder:
         must = Web([Node(job.name, "job", job.element) for job in self.jobs.values()], ties)
         self.web = Web(must.nodes.values(), [*ties, *self._stated(must)])
 
+    @cached_property
+    def straight(self) -> frozenset[tuple[str, str]]:
+        """The ties that no longer way makes needless, as pairs of jobs."""
+        import networkx
+
+        whole: networkx.DiGraph[str] = networkx.DiGraph(self.web.graph())
+        return frozenset(networkx.transitive_reduction(whole).edges)
+
     def _jobs(self, ask: Ask) -> list[Job]:
         found: list[Job] = []
         for task in tasks():
@@ -108,16 +118,20 @@ class WorkOrder:
 
     def _conflicts(self, musts: list[tuple[Job, Job, Pair]]) -> Iterable[Conflict]:
         told: set[tuple[str, str]] = set()
+        after: dict[str, set[str]] = {}
         for first, then, pair in musts:
-            for late in first.steps:
-                for early in then.steps:
-                    if early == late or (early, late) in told or {early, late} & (set(first.steps) & set(then.steps)):
+            both = set(first.steps) & set(then.steps)
+            for early in then.steps:
+                if early not in after:
+                    after[early] = set(self.order.reached(early)) - {early}
+                for late in first.steps if after[early] and early not in both else ():
+                    if late not in after[early] or (early, late) in told or late in both:
                         continue
-                    way = self.order.way(early, late)
-                    if way:
-                        told.add((early, late))
-                        steps = (early, *(tie.target for tie in way))
-                        yield Conflict(early, late, first, then, pair, steps)
+                    if len(told) >= MOST_CONFLICTS:
+                        return
+                    told.add((early, late))
+                    steps = (early, *(tie.target for tie in self.order.way(early, late)))
+                    yield Conflict(early, late, first, then, pair, steps)
 
     def _stated(self, must: Web) -> Iterable[Tie]:
         """The order of the plan's own steps, save where it goes against what must be."""
@@ -125,14 +139,26 @@ class WorkOrder:
         for job in self.jobs.values():
             for label in job.steps:
                 by_step.setdefault(label, []).append(job)
-        kept = must
+        onward = {name: [tie.target for tie in must.out_of(name)] for name in must.nodes}
         for tie in self.order.ties:
             for first in by_step.get(tie.source, ()):
                 for then in by_step.get(tie.target, ()):
-                    if first.name != then.name and first.name not in kept.reached(then.name):
-                        added = Tie(first.name, then.name, "the plan says so", 1.0, "stated")
-                        kept = Web(kept.nodes.values(), [*kept.ties, added])
-                        yield added
+                    if first.name != then.name and not _leads(onward, then.name, first.name):
+                        onward[first.name].append(then.name)
+                        yield Tie(first.name, then.name, "the plan says so", 1.0, "stated")
+
+
+def _leads(onward: Mapping[str, list[str]], start: str, end: str) -> bool:
+    """Whether a way leads from one job to another."""
+    found, ahead = {start}, [start]
+    for name in ahead:  # grows while it is walked
+        if name == end:
+            return True
+        for other in onward[name]:
+            if other not in found:
+                found.add(other)
+                ahead.append(other)
+    return False
 
 
 def in_order(work: WorkOrder) -> list[Job]:
@@ -146,11 +172,7 @@ def in_order(work: WorkOrder) -> list[Job]:
 
 def reasons(work: WorkOrder, job: Job) -> list[Tie]:
     """What must come before a job straight away: ties that no longer way makes needless."""
-    import networkx
-
-    whole: networkx.DiGraph[str] = networkx.DiGraph(work.web.graph())
-    graph = networkx.transitive_reduction(whole)
-    return [tie for tie in work.web.into(job.name) if graph.has_edge(tie.source, tie.target)]
+    return [tie for tie in work.web.into(job.name) if (tie.source, tie.target) in work.straight]
 
 
 def _named(element: Element) -> set[str]:

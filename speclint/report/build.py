@@ -9,20 +9,19 @@ from functools import lru_cache
 from typing import Any
 
 from speclint.drawing.compass import compass
-from speclint.drawing.elevation import View, elevation
 from speclint.drawing.layers import NAMES, scales
-from speclint.drawing.pins import Pin, pins_of, spots
+from speclint.drawing.pins import pins_of
 from speclint.drawing.roof_plan import roof_plan
-from speclint.drawing.section import section
 from speclint.drawing.timeline import timeline
-from speclint.drawing.wall_frame import wall_frame
+from speclint.forecast.whole import NEVER_COUNTED, Forecast
 from speclint.measures.facts import Sheet
 from speclint.measures.register import measures
 from speclint.outputs.letter import text_of
 from speclint.outputs.trace import water_lines
 from speclint.outputs.unfold import unfold
-from speclint.outputs.upkeep import Forecast
-from speclint.report.story import Compared, ranked, story
+from speclint.report.advice import NOT_BUILT, Compared, best_of
+from speclint.report.story import YARDSTICK, saving, story, wall_rows
+from speclint.report.walls import pairs_of, walls_of
 from speclint.ruling import Comment, Review, comments
 from speclint.units import System, show
 
@@ -43,6 +42,8 @@ class Material:
         changed: For each alternate: its name, and its facts.
         today: The day of the report.
         system: The units of the reader.
+        title: The name of the house; that of the plan where it is empty.
+        about: What the plan says of the house, in a line.
     """
 
     sheet: Sheet
@@ -52,6 +53,8 @@ class Material:
     changed: tuple[tuple[str, Sheet], ...]
     today: datetime.date
     system: System
+    title: str = ""
+    about: str = ""
 
 
 def report_page(material: Material, live: str = "") -> str:
@@ -83,9 +86,7 @@ def _told(material: Material) -> dict[str, Any]:
     from markupsafe import Markup
 
     sheet, review, system = material.sheet, material.review, material.system
-    pins = pins_of(review)
-    worst_first = list(dict.fromkeys([*ranked(sheet), *sheet.of_kind("wall")]))
-    walls = [_wall(sheet, wall.label, pins, system) for wall in worst_first]
+    walls = walls_of(sheet, pins_of(review), system)
     where: dict[int, list[str]] = {}
     for wall in walls:
         for number in wall["numbers"]:
@@ -95,6 +96,8 @@ def _told(material: Material) -> dict[str, Any]:
     chart = timeline(sheet.home.name, outlook, material.forecast.rates.currency, material.today.year, "upkeep-chart")
     return {
         "plan": sheet.home.name,
+        "title": material.title or sheet.home.name,
+        "about": material.about,
         "alternate": review.alternate,
         "today": material.today.isoformat(),
         "site": review.facts_line,
@@ -106,6 +109,8 @@ def _told(material: Material) -> dict[str, Any]:
         "layer_names": NAMES,
         "story": story(sheet, review, material.forecast, material.others, system),
         "walls": walls,
+        "wall_rows": wall_rows(sheet, system),
+        "yardstick": YARDSTICK,
         "compass": Markup(compass(sheet, system, "compass")),
         "roof_plan": Markup(plan) if plan else "",
         "water": text_of(water_lines(sheet, system, None, 118)),
@@ -117,51 +122,28 @@ def _told(material: Material) -> dict[str, Any]:
         "cautions": review.cautions,
         "upkeep": _upkeep(material.forecast, system),
         "timeline": Markup(chart) if outlook.parts else "",
-        "others": material.others,
-        "pairs": _pairs(material),
+        "others": [_other(other, material) for other in material.others],
+        "not_built": NOT_BUILT,
+        "pairs": pairs_of(sheet, material.changed, system),
         "numbers": _numbers(sheet, system),
         "sources": _sources(sheet, review),
     }
 
 
-def _wall(sheet: Sheet, label: str, pins: tuple[Pin, ...], system: System) -> dict[str, Any]:
-    """The drawings and the line of numbers of a wall."""
-    from markupsafe import Markup
-
-    wall = sheet[label]
-    name = label.replace(" ", "-")
-    frame = wall_frame(sheet, wall)
-    on_it = [pin for pin, _, _ in spots(frame, pins)] if frame is not None else []
-    drawn = elevation(sheet, wall, View(system, "rain", False, pins, "#finding-{number}", f"elevation-{name}"))
-    cut = section(sheet, wall, system, f"section-{name}")
-    told = [
-        (title, sheet.quantity(wall, measure))
-        for title, measure in (
-            ("driving rain that strikes it", "rain share"),
-            ("rain class", "rain class"),
-            ("ultraviolet light", "ultraviolet share"),
-            ("coat lasts, likely", "likely finish life"),
-            ("exposure to decay", "decay exposure"),
-            ("decay verdict", "decay verdict"),
-            ("comes down as it dries", "settlement"),
-            ("access", "access"),
-        )
-    ]
+def _other(other: Compared, material: Material) -> dict[str, Any]:
+    """An alternate as the page shows it."""
+    best = best_of(material.others)
     return {
-        "label": label,
-        "name": name,
-        "elevation": Markup(drawn) if drawn else "",
-        "section": Markup(cut) if cut else "",
-        "numbers": sorted({pin.number for pin in on_it}),
-        "told": [(title, _shown(found, system)) for title, found in told],
+        "name": other.name,
+        "changes": other.changes,
+        "holds": other.holds,
+        "revises": other.revises,
+        "walls": other.walls,
+        "saving": saving(other, material.forecast),
+        "cured": other.cured,
+        "raised": other.raised,
+        "best": best is not None and best.name == other.name,
     }
-
-
-def _shown(found: Any, system: System) -> str:
-    if not hasattr(found, "shown"):
-        return "not known"
-    bounds = found.shown_range(system)
-    return f"{found.shown(system)} ({bounds})" if bounds else str(found.shown(system))
 
 
 def _comment(comment: Comment, where: dict[int, list[str]], sheet: Sheet, system: System) -> dict[str, Any]:
@@ -180,7 +162,8 @@ def _comment(comment: Comment, where: dict[int, list[str]], sheet: Sheet, system
         "grade": first.grade,
         "title": first.title or first.rule,
         "rule": first.rule,
-        "messages": [(ruling.message, ruling.place.line) for ruling in comment.rulings],
+        "messages": [ruling.message for ruling in comment.rulings],
+        "lines": sorted({ruling.place.line for ruling in comment.rulings if ruling.place.line}),
         "because": first.because,
         "cures": list(dict.fromkeys(cure for ruling in comment.rulings for cure in ruling.cures))[:6],
         "basis": list(dict.fromkeys(line for ruling in comment.rulings for line in ruling.basis)),
@@ -213,35 +196,18 @@ def _upkeep(forecast: Forecast, system: System) -> dict[str, Any]:
     return {
         "years": outlook.years,
         "money": money,
+        "total": forecast.rates.money(outlook.spent.likely),
+        "value": forecast.rates.money(outlook.present.likely),
         "rows": rows,
         "spent": outlook.spent,
         "present": outlook.present,
         "demo": forecast.rates.demo,
-        "untold": forecast.untold,
-        "inspections": forecast.inspections,
+        "states": forecast.states,
+        "samples": f"{outlook.samples:,}",
+        "untold": [f"{one.part}: {one.why}" for one in (*forecast.untold, *forecast.uncoated)],
+        "uncounted": (*forecast.uncounted, NEVER_COUNTED),
+        "of": forecast.of,
     }
-
-
-def _pairs(material: Material) -> list[dict[str, Any]]:
-    """For each alternate, the wall that it changes most, before and after."""
-    from markupsafe import Markup
-
-    found = []
-    for name, sheet in material.changed:
-        best = max(sheet.of_kind("wall"), key=lambda wall: _change(material.sheet, sheet, wall.label), default=None)
-        if best is None or _change(material.sheet, sheet, best.label) < 0.01 or best.label not in material.sheet.facts:
-            continue
-        key = f"{name} {best.label}".replace(" ", "-")
-        before = elevation(material.sheet, material.sheet[best.label], View(material.system, name=f"before-{key}"))
-        after = elevation(sheet, best, View(material.system, name=f"after-{key}"))
-        if before and after:
-            found.append({"name": name, "wall": best.label, "before": Markup(before), "after": Markup(after)})
-    return found
-
-
-def _change(base: Sheet, other: Sheet, label: str) -> float:
-    was, now = base.value(label, "rain share"), other.value(label, "rain share")
-    return 0.0 if was is None or now is None else abs(float(was) - float(now))
 
 
 def _numbers(sheet: Sheet, system: System) -> list[tuple[str, str]]:

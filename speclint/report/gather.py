@@ -5,13 +5,15 @@ from __future__ import annotations
 import datetime
 from collections.abc import Callable
 
+from speclint.forecast.whole import Forecast
 from speclint.measures.facts import Sheet
-from speclint.outputs.upkeep import Forecast
 from speclint.pipeline import PlanText, read_home, review
+from speclint.report.advice import compared
 from speclint.report.build import Material
-from speclint.report.story import compared
 from speclint.rulebook.book import Rulebook
 from speclint.units import System
+
+LONGEST = 60  # letters of a name
 
 
 def material_of(
@@ -46,6 +48,18 @@ def material_of(
     for name in sheet.home.alternates if not alternate else ():
         other, its = of(name)
         judged = review(plan, book, today.isoformat(), system, name)
-        others.append(compared(name, (sheet, told, upkeep), (other, judged, its), system))
+        others.append(compared(name, (sheet, told, upkeep), (other, judged, its)))
         changed.append((name, other))
-    return Material(sheet, told, upkeep, tuple(others), tuple(changed), today, system)
+    return Material(sheet, told, upkeep, tuple(others), tuple(changed), today, system, *titles_of(plan))
+
+
+def titles_of(plan: PlanText) -> tuple[str, str]:
+    """The name of the house and what is said of it: the first line of remarks, or the name of the file in words."""
+    first = plan.text.lstrip().partition("\n")[0]
+    if first.startswith("#"):
+        name, _, about = first.lstrip("# ").strip().partition(":")
+        if 0 < len(name) <= LONGEST:
+            return name.rstrip("."), about.strip().rstrip(".")
+    stem = plan.name.replace("\\", "/").rsplit("/", 1)[-1].removesuffix(".plan")
+    words = stem.replace("-", " ").replace("_", " ").strip()
+    return (f"{words[0].upper()}{words[1:]}" if words else plan.name), ""

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from speclint.paths import shipped
 from speclint.pipeline import PlanText, review
+from speclint.plan_text import CannotRead
 from speclint.rulebook.book import Rulebook
 from speclint.ruling import Comment, comments
 from speclint.units import System
@@ -138,13 +139,13 @@ def exercise(lesson: Lesson, only: int | None = None) -> str:
 
 def answers(lesson: Lesson, book: Rulebook, day: str, system: System, only: int | None = None) -> list[Comment]:
     """What the review says of the exercise, or of one of its faults alone: the key, made by the engine."""
-    return comments(review(PlanText(exercise(lesson, only), "exercise.plan", alone), book, day, system).rulings)
+    return comments(review(PlanText(exercise(lesson, only), "exercise.plan", no_file), book, day, system).rulings)
 
 
-def alone(used: str) -> str:
+def no_file(used: str) -> str:
     """A file that a plan of a lesson uses: there is none.
 
     Raises:
-        LookupError: Always.
+        CannotRead: Always.
     """
-    raise LookupError(used)
+    raise CannotRead(f"a lesson's plan stands alone, without {used}")

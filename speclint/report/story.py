@@ -1,169 +1,193 @@
-"""The summary that a client understands: which wall is in trouble, why, what to change, and what that saves."""
+"""The summary that a client understands: what holds the release, which walls stand worst, what to do, what it costs."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
+from speclint.forecast.whole import Forecast
 from speclint.measures.cover_options import Option, Options
 from speclint.measures.facts import Facts, Sheet
-from speclint.outputs.upkeep import Forecast
 from speclint.quantity import Quantity
-from speclint.ruling import Review
+from speclint.report.advice import NOT_BUILT, RULE, Compared, best_of, count
+from speclint.ruling import Review, comments
 from speclint.units import System, show
 
 YEAR = 365.25
-WORTH = 0.03  # ours: the least saving, of all that is spent, that is told
+SUNNY = 0.6  # ours: ultraviolet light against an open wall to the noon sun from which it is told
+EXPOSED_CLASS = {
+    "sheltered": "sheltered from driving rain",
+    "partly": "partly exposed to driving rain",
+    "exposed": "fully exposed to driving rain",
+}
+BEARS = {
+    "ample": "its wood bears it with room to spare",
+    "near": "about as much as its wood bears",
+    "over": "more than its wood bears",
+}
+YARDSTICK = "1 is bare spruce that stands open in the rain of Helsinki, the place from which the decay guide counts"
 
 
 @dataclass(frozen=True, slots=True)
-class Compared:
-    """An alternate beside the plan as drawn.
+class Blocker:
+    """A finding that holds the release, in one line: its number, its title, and the elements it is about."""
 
-    Attributes:
-        name: Of the alternate.
-        holds: Rules that hold the release with it in place.
-        revises: Rules that ask for improvement.
-        cured: Titles of findings of the plan as drawn that it cures.
-        raised: Titles of findings that are new with it.
-        walls: For each wall that changes: its label, and its rain share before and after.
-        spent: Money of today over the years, likely; nothing where no forecast could be made.
-        saved: What is saved against the plan as drawn; below zero it costs more.
-        saved_share: The same of all that the plan as drawn spends.
-    """
-
-    name: str
-    holds: int
-    revises: int
-    cured: tuple[str, ...]
-    raised: tuple[str, ...]
-    walls: tuple[tuple[str, str, str], ...]
-    spent: float | None
-    saved: float | None
-    saved_share: float
-
-
-def compared(
-    name: str, base: tuple[Sheet, Review, Forecast], other: tuple[Sheet, Review, Forecast], system: System
-) -> Compared:
-    """An alternate against the plan as drawn."""
-    before = {(ruling.rule, ruling.element): ruling.title for ruling in base[1].rulings}
-    after = {(ruling.rule, ruling.element): ruling.title for ruling in other[1].rulings}
-    walls = []
-    for wall in other[0].of_kind("wall"):
-        was, now = _share(base[0], wall.label), _share(other[0], wall.label)
-        if was is not None and now is not None and abs(was - now) >= 0.01:
-            walls.append((wall.label, show(was, "share", system), show(now, "share", system)))
-    was_spent, spent = base[2].outlook.spent.likely, other[2].outlook.spent.likely
-    saved = was_spent - spent if base[2].outlook.parts and other[2].outlook.parts else None
-    return Compared(
-        name,
-        _count(other[1], "hold"),
-        _count(other[1], "revise"),
-        tuple(
-            dict.fromkeys(
-                f"{title} ({element})" for (rule, element), title in before.items() if (rule, element) not in after
-            )
-        ),
-        tuple(
-            dict.fromkeys(
-                f"{title} ({element})" for (rule, element), title in after.items() if (rule, element) not in before
-            )
-        ),
-        tuple(walls),
-        spent if other[2].outlook.parts else None,
-        saved,
-        saved / was_spent if saved is not None and was_spent else 0.0,
-    )
-
-
-def _count(review: Review, grade: str) -> int:
-    return len({ruling.rule for ruling in review.rulings if ruling.grade == grade})
-
-
-def _share(sheet: Sheet, label: str) -> float | None:
-    facts = sheet.facts.get(label)
-    found = sheet.quantity(facts, "rain share") if facts is not None else None
-    return float(found.value) if isinstance(found, Quantity) else None
+    number: int
+    title: str
+    elements: str
 
 
 @dataclass(frozen=True, slots=True)
 class Story:
-    """The summary in sentences: a verdict, then the walls in trouble with why and what helps, then what is saved."""
+    """The summary in sentences.
+
+    Attributes:
+        verdict: How much is to be settled.
+        blockers: What holds the release, one line each.
+        trouble: The walls in their order and what is wrong with the worst.
+        help: The one recommendation with its reason.
+        costs: What recoating comes to.
+        assumed: What the plan left out and was taken; empty where nothing was.
+    """
 
     verdict: str
+    blockers: tuple[Blocker, ...]
     trouble: tuple[str, ...]
     help: tuple[str, ...]
-    saves: tuple[str, ...]
+    costs: tuple[str, ...]
+    assumed: str
 
 
 def story(sheet: Sheet, review: Review, forecast: Forecast, others: tuple[Compared, ...], system: System) -> Story:
     """The summary of a plan."""
     return Story(
         _verdict(review),
+        tuple(_blockers(review)),
         tuple(_trouble(sheet, system)),
-        tuple(_help(sheet, system)),
-        tuple(_saves(forecast, others)),
+        tuple(_help(sheet, others, forecast, system)),
+        tuple(_costs(forecast)),
+        _assumed(review),
     )
 
 
 def _verdict(review: Review) -> str:
-    holds, revises = _count(review, "hold"), _count(review, "revise")
+    holds, revises = count(review, "hold"), count(review, "revise")
     if not holds and not revises:
         return "Nothing holds the release, and nothing asks to be improved."
     told = [f"{holds} {'matter is' if holds == 1 else 'matters are'} to be settled before release"] if holds else []
     told += [f"{revises} should be improved"] if revises else []
-    sentence = ", and ".join(told)
-    return f"{sentence[0].upper()}{sentence[1:]}."
+    return _sentence(" and ".join(told))
+
+
+def _blockers(review: Review) -> Iterator[Blocker]:
+    for comment in comments(review.rulings):
+        first = comment.rulings[0]
+        if first.grade == "hold":
+            elements = dict.fromkeys(ruling.element for ruling in comment.rulings)
+            yield Blocker(comment.number, first.title or first.rule, ", ".join(elements))
+
+
+def weather(wall: Facts) -> float | None:
+    """Rain against the mean open wall, and ultraviolet light against an open wall to the noon sun, added; ours."""
+    rain, light = wall["rain exposure"], wall["ultraviolet share"]
+    return None if rain is None else float(rain) + float(light or 0.0)
 
 
 def ranked(sheet: Sheet) -> list[Facts]:
-    """The walls of wood, the worst in the rain first."""
-    known = [wall for wall in sheet.of_kind("wall") if wall["wooden"] == "yes" and wall["rain exposure"] is not None]
-    return sorted(known, key=lambda wall: -float(wall["rain exposure"]))
+    """The walls of wood, the one that takes most weather first."""
+    known = [(load, wall) for wall in sheet.of_kind("wall") if wall["wooden"] == "yes" if (load := weather(wall))]
+    return [wall for _, wall in sorted(known, key=lambda pair: -pair[0])]
 
 
-def _trouble(sheet: Sheet, system: System) -> list[str]:
+def _trouble(sheet: Sheet, system: System) -> Iterator[str]:
     walls = ranked(sheet)
     if not walls:
-        return ["Which wall stands worst cannot be told: the plan does not say enough of walls, roof and weather."]
-    told = []
-    for wall in walls[:2]:
-        if wall["rain class"] == "sheltered":
-            continue
-        struck = show(float(wall["rain share"]), "share", system)
-        parts = [f"{struck} of the driving rain that comes to it strikes its wood"]
-        sun = wall["ultraviolet share"]
-        if sun is not None and sun > 0.6:
-            parts.append(f"it takes {show(float(sun), 'share', system)} of the ultraviolet light of an open wall")
-        life = wall["likely finish life"]
-        if life is not None:
-            parts.append(f"its coat will likely need renewing every {show(float(life), 'duration', system)}")
-        margin = wall["decay verdict"]
-        if margin == "over":
-            parts.append("by the decay guide it stands beyond what its wood resists")
-        joined = f"{', '.join(parts[:-1])}, and {parts[-1]}" if len(parts) > 1 else parts[0]
-        told.append(f"{wall.label.capitalize()}: {joined}.")
-    return told or ["Every wall is sheltered from most of the driving rain."]
+        yield "Which wall stands worst cannot be told: the plan does not say enough of walls, roof and weather."
+        return
+    names = ", ".join(wall.element.name for wall in walls)
+    if len(walls) > 1:
+        yield (
+            f"Walls from most weather to least: {names}. The order is that of rain on the wood against the mean open "
+            "wall of the lot, plus ultraviolet light against an open wall to the noon sun; the rule is ours."
+        )
+    troubled = [wall for wall in walls if wall["rain class"] != "sheltered"]
+    for wall in troubled[:2]:
+        yield f"{wall.label.capitalize()}: {_joined(list(_of_wall(wall, system)))}."
+    if not troubled:
+        yield "Every wall is sheltered from most of the driving rain."
+    yield from _over(walls)
 
 
-def _help(sheet: Sheet, system: System) -> list[str]:
-    told = []
-    for wall in ranked(sheet)[:2]:
+def _of_wall(wall: Facts, system: System) -> Iterator[str]:
+    struck = show(float(wall["rain share"]), "share", system)
+    rain = float(wall["rain exposure"])
+    yield f"it takes {rain:.2f} times the rain of a mean open wall ({struck} of what comes to it strikes its wood)"
+    light = wall["ultraviolet share"]
+    if light is not None and light > SUNNY:
+        yield f"it takes {show(float(light), 'share', system)} of the ultraviolet light of an open wall to the noon sun"
+    life = wall["likely finish life"]
+    if life is not None:
+        yield f"its coat will likely wear out in {show(float(life), 'duration', system)}"
+
+
+def _over(walls: list[Facts]) -> Iterator[str]:
+    """Which walls the decay guide puts beyond what their wood resists."""
+    told = [wall for wall in walls if wall["decay verdict"] is not None]
+    over = [wall for wall in told if wall["decay verdict"] == "over"]
+    if not over:
+        return
+    worst = max(over, key=lambda wall: float(wall["decay exposure"]))
+    number = f"{worst.element.name} is worst at {float(worst['decay exposure']):.2f} ({YARDSTICK})"
+    times = f"{float(worst['decay margin']):.1f} times what its wood resists"
+    if len(over) == len(told) > 1:
+        yield f"By the decay guide all {len(told)} walls stand beyond what their wood resists: {number}, {times}."
+    else:
+        names = ", ".join(wall.element.name for wall in over)
+        yield f"By the decay guide more than its wood resists reaches {names}: {number}, {times}."
+
+
+def _help(sheet: Sheet, others: tuple[Compared, ...], forecast: Forecast, system: System) -> Iterator[str]:
+    """One recommendation, with its reason."""
+    best = best_of(others)
+    if best is not None:
+        raised = f"raises {len(best.raised)}" if best.raised else "raises none"
+        cured = "1 kind of finding" if len(best.cured) == 1 else f"{len(best.cured)} kinds of finding"
+        rain = "; ".join(f"{label} {was} to {now}" for label, was, now in best.walls)
+        yield f"Look first at the alternate “{best.name}” ({'; '.join(best.changes)})."
+        why = [f"it clears {cured} and {raised}", *([f"rain on the wood: {rain}"] if rain else [])]
+        why += [saving(best, forecast)] if best.saved is not None or best.cannot else []
+        yield f"Reason: {'; '.join(why)}. {_sentence(RULE)}"
+        return
+    if others:
+        yield "No alternate of the plan clears more findings than it raises; what each does is in the table below."
+    yield from _cover(sheet, others, system)
+
+
+def saving(other: Compared, forecast: Forecast) -> str:
+    """What an alternate saves of upkeep, or costs more, or why it cannot be told."""
+    if other.cannot:
+        return f"its upkeep cannot be compared: {', '.join(other.cannot)}"
+    if other.saved is None:
+        return "its upkeep is not known"
+    money = forecast.rates.money(abs(other.saved))
+    return f"it saves about {money} of upkeep, {NOT_BUILT}" if other.saved >= 0 else f"its upkeep costs {money} more"
+
+
+def _cover(sheet: Sheet, others: tuple[Compared, ...], system: System) -> Iterator[str]:
+    """More cover for the worst wall, where no alternate of the plan changes it already."""
+    changed = {label for other in others for label, _, _ in other.walls}
+    for wall in ranked(sheet)[:1]:
         options = wall["cover options"]
-        if not isinstance(options, Options) or wall["rain class"] == "sheltered":
+        if not isinstance(options, Options) or wall["rain class"] == "sheltered" or wall.label in changed:
             continue
-        enough = options.enough
-        now = show(options.ways[0].share, "share", system)
-        if enough is not None:
-            then = show(enough.share, "share", system)
-            told.append(f"{wall.label.capitalize()}: {_way(enough, system)} would bring {now} down to {then}.")
-        elif options.ways[0].exposure > 0.75:
-            best = min(options.ways, key=lambda way: way.share)
-            told.append(
-                f"{wall.label.capitalize()}: {_way(best, system)} would bring {now} down to "
-                f"{show(best.share, 'share', system)}, which is still exposed; choose wood and finish to match."
+        now = f"{options.ways[0].exposure:.2f}"
+        tried = options.enough or min(options.ways, key=lambda way: way.exposure)
+        still = "" if options.enough else ", which is still exposed; choose wood and finish to match"
+        if tried.kind != "as drawn" and (options.enough or options.ways[0].exposure > 0.75):
+            yield (
+                f"{wall.label.capitalize()}: {_way(tried, system)} would bring its rain from {now} to "
+                f"{tried.exposure:.2f} of a mean open wall{still}; {NOT_BUILT}."
             )
-    return told
 
 
 def _way(option: Option, system: System) -> str:
@@ -171,19 +195,82 @@ def _way(option: Option, system: System) -> str:
     if option.kind == "wider":
         return f"a roof edge {more} wider"
     if option.kind == "porch":
-        return f"a porch {more} deep along it"
-    return f"a wider roof edge together with a porch {more} deep"
+        return f"a porch {more} deep along all of it"
+    return f"a wider roof edge together with a porch {more} deep along all of it"
 
 
-def _saves(forecast: Forecast, others: tuple[Compared, ...]) -> list[str]:
-    outlook, money = forecast.outlook, forecast.rates.currency
+def _costs(forecast: Forecast) -> Iterator[str]:
+    outlook, rates = forecast.outlook, forecast.rates
     if not outlook.parts:
-        return []
-    told = [
-        f"As drawn, coats over {outlook.years} years come to about {money} {outlook.spent.likely:,.0f} of today "
-        f"({outlook.spent.low:,.0f} to {outlook.spent.high:,.0f})."
+        return
+    low, high = (f"{amount:,.0f}" for amount in (outlook.spent.low, outlook.spent.high))
+    yield (
+        f"Recoating each part when its coat wears out comes to about {rates.money(outlook.spent.likely)} of today over "
+        f"{outlook.years} years ({low} to {high})."
+    )
+    if forecast.states:
+        yield (
+            f"The plan itself states recoating every {forecast.states}; parts whose coats wear out sooner would then "
+            "stand bare, and those that last longer would be coated early."
+        )
+
+
+def _assumed(review: Review) -> str:
+    if not review.assumed:
+        return ""
+    found: dict[str, list[str]] = {}
+    for one in review.assumed:
+        found.setdefault(f"{one.setting} {one.value}", []).append(one.element)
+    return "; ".join(f"{words} ({', '.join(elements)})" for words, elements in found.items())
+
+
+def wall_rows(sheet: Sheet, system: System) -> list[dict[str, str]]:
+    """The walls in their order with what the summary tells of each."""
+    rows = []
+    for wall in ranked(sheet):
+        life, light = wall["likely finish life"], wall["ultraviolet share"]
+        decay = wall["decay exposure"]
+        rows.append(
+            {
+                "wall": wall.element.name,
+                "rain": f"{float(wall['rain exposure']):.2f}",
+                "class": EXPOSED_CLASS.get(str(wall["rain class"]), "not known"),
+                "light": show(float(light), "share", system) if light is not None else "not known",
+                "life": show(float(life), "duration", system) if life is not None else "not known",
+                "decay": f"{float(decay):.2f}" if decay is not None else "not known",
+                "bears": BEARS.get(str(wall["decay verdict"]), "not known"),
+            }
+        )
+    return rows
+
+
+def told_of(wall: Facts, system: System) -> list[tuple[str, str]]:
+    """What a page says of one wall, in plain words."""
+    sheet = wall.sheet
+
+    def shown(name: str) -> str:
+        found = sheet.quantity(wall, name)
+        if not isinstance(found, Quantity):
+            return "not known"
+        bounds = found.shown_range(system)
+        return f"{found.shown(system)} ({bounds})" if bounds else str(found.shown(system))
+
+    return [
+        ("rain on its wood, against the mean open wall", shown("rain exposure")),
+        ("share of its own driving rain that strikes", shown("rain share")),
+        ("in plain words", EXPOSED_CLASS.get(str(wall["rain class"]), "not known")),
+        ("ultraviolet light, against an open wall to the noon sun", shown("ultraviolet share")),
+        ("its coat lasts, likely", shown("likely finish life")),
+        ("exposure to decay", shown("decay exposure")),
+        ("by the decay guide", BEARS.get(str(wall["decay verdict"]), "not known")),
+        ("comes down as it dries", shown("settlement")),
+        ("to be reached from", shown("access")),
     ]
-    for other in sorted(others, key=lambda one: -(one.saved or 0.0)):
-        if other.saved is not None and other.saved_share >= WORTH:
-            told.append(f"The alternate “{other.name}” saves about {money} {other.saved:,.0f} of that.")
-    return told
+
+
+def _joined(parts: list[str]) -> str:
+    return f"{', '.join(parts[:-1])}, and {parts[-1]}" if len(parts) > 1 else parts[0]
+
+
+def _sentence(words: str) -> str:
+    return f"{words[0].upper()}{words[1:]}."

@@ -74,6 +74,36 @@ def test_a_phone_is_never_scrolled_sideways(seen: Seen, house: Path) -> None:
     assert 360 == seen.page.evaluate("document.documentElement.scrollWidth")
 
 
+def test_a_telephone_gets_drawings_of_its_own_width_with_pins_that_a_finger_hits(seen: Seen, house: Path) -> None:
+    seen.page.set_viewport_size({"width": 360, "height": 740})
+    seen.page.goto(house.as_uri())
+    boxes = [pin.bounding_box() for pin in seen.page.locator("#elevations .slim svg a").all()]
+    assert len(boxes) > 25
+    assert min(min(box["width"], box["height"]) for box in boxes if box) >= 24
+    drawing = seen.page.locator("#wall-wall-south .slim svg").bounding_box()
+    legend = seen.page.locator("#wall-wall-south .legend-rain").bounding_box()
+    assert drawing is not None
+    assert legend is not None
+    assert drawing["x"] + drawing["width"] <= 360
+    assert legend["y"] >= drawing["y"] + drawing["height"]
+    assert not seen.page.locator("#wall-wall-south .wide svg").is_visible()
+
+
+def test_on_paper_drawings_are_lettered_in_six_points_and_two_elevations_fit_a_page(seen: Seen, house: Path) -> None:
+    seen.page.set_viewport_size({"width": 688, "height": 1047})  # what a sheet of A4 leaves within its margins
+    seen.page.goto(house.as_uri())
+    seen.page.emulate_media(media="print")
+    sizes = seen.page.evaluate(
+        """() => [...document.querySelectorAll(".wide svg text, #sections svg text, #water svg text, #upkeep svg text")]
+        .filter(text => text.getBoundingClientRect().width > 0)
+        .map(text => parseFloat(getComputedStyle(text).fontSize) * text.getScreenCTM().a * 0.75)"""
+    )
+    assert len(sizes) > 100
+    assert min(sizes) >= 6
+    tall = [figure.bounding_box() for figure in seen.page.locator("#elevations figure").all()]
+    assert sum(box["height"] for box in tall[1:3] if box) < 1047
+
+
 def test_in_print_the_ways_about_are_left_out_and_the_findings_are_whole(seen: Seen, house: Path) -> None:
     seen.page.goto(house.as_uri())
     seen.page.emulate_media(media="print")

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import xml.etree.ElementTree as ElementTree
 from itertools import pairwise
+from math import hypot
 
 import pytest
 
 from speclint.drawing.elevation import View, elevation
 from speclint.drawing.layers import NAMES, layers_of, scales
 from speclint.drawing.pins import Pin, pins_of, spots
+from speclint.drawing.roof_plan import roof_plan
 from speclint.drawing.section import section
 from speclint.drawing.shades import contrast, luminance, ramp
 from speclint.drawing.wall_frame import left_of, wall_frame
@@ -120,13 +122,14 @@ def test_pins_have_the_numbers_of_the_review_and_stand_on_their_parts() -> None:
     facts, told = sheet_of("tamarack-point"), review(plan_of("tamarack-point"), book(), DAY)
     frame = wall_frame(facts, facts["wall west"])
     assert frame is not None
-    placed = {pin.element: at for pin, at, _ in spots(frame, pins_of(told))}
+    placed = {spot.pin.element: spot.at for spot in spots(frame, pins_of(told)) if spot.at is not None}
     titles = {pin.number: pin.title for pin in pins_of(told)}
     assert "Log ends reach past the drip line" == titles[1]
     opening = next(one for one in frame.openings if one.label == "window gable")
     x, y = placed["window gable"]
     assert opening.left < x < opening.left + opening.width
-    assert opening.sill < y - frame.starts < opening.sill + opening.height
+    head = opening.sill + opening.height
+    assert head < y - frame.starts < head + 0.2  # the finding is about the gap over its frame
     assert (
         placed["corner sw"][0] > frame.length > 0 > placed["corner nw"][0]
     )  # seen from the west, south is at the right
@@ -139,13 +142,154 @@ def test_a_finding_that_is_not_on_a_wall_is_not_pinned_to_it() -> None:
     assert [] == list(spots(frame, (Pin(1, "post lake", "x", True), Pin(2, "wall east", "x", False))))
 
 
-def test_pins_of_one_spot_stand_side_by_side() -> None:
+def pins_drawn(root: ElementTree.Element) -> list[tuple[float, float]]:
+    """The middles of the pins of a drawing, in pixels."""
+    marks = [circle for circle in root.iter(f"{SVG}circle") if circle.get("class") in ("pin", "pin-hold")]
+    return [(float(mark.get("cx", "")), float(mark.get("cy", ""))) for mark in marks]
+
+
+@pytest.mark.parametrize("narrow", [False, True])
+def test_no_pin_covers_another(narrow: bool) -> None:
+    facts, told = sheet_of("cedar-spit"), review(plan_of("cedar-spit"), book(), DAY)
+    view = View(pins=pins_of(told), narrow=narrow)
+    found = pins_drawn(root_of(elevation(facts, facts["wall south"], view)))
+    assert len(found) > 15
+    away = [hypot(x - a, y - b) for at, (x, y) in enumerate(found) for a, b in found[at + 1 :]]
+    assert min(away) >= 24
+
+
+@pytest.mark.parametrize(
+    ("rule", "place"),
+    [("sill-too-near-grade", "base"), ("snow-banked-against-wood", "base"), ("eave-too-short", "eave")],
+)
+def test_a_finding_about_an_edge_of_a_wall_is_pinned_to_that_edge(rule: str, place: str) -> None:
     facts = sheet(HOUSE)
     frame = wall_frame(facts, facts["wall south"])
     assert frame is not None
-    pins = tuple(Pin(at, "wall south", "x", False) for at in range(12))
-    shifts = [shift for _, _, shift in spots(frame, pins)]
-    assert 12 == len(set(shifts))
+    spot = next(spots(frame, (Pin(1, "wall south", "x", False, rule),)))
+    assert spot.at is not None
+    assert {"base": frame.starts, "eave": frame.starts + frame.height}[place] == spot.at[1]
+
+
+def test_a_finding_about_a_whole_wall_stands_beside_the_drawing() -> None:
+    facts = sheet(HOUSE)
+    frame = wall_frame(facts, facts["wall south"])
+    assert frame is not None
+    pin = Pin(7, "wall south", "x", False, "finish-shorter-than-upkeep-cycle")
+    assert next(spots(frame, (pin,))).at is None
+    assert "the wall as a whole:" in words(drawn("wall south", pins=(pin,)))
+
+
+def test_a_part_without_a_place_is_named_with_its_pin_and_not_drawn() -> None:
+    facts, told = sheet_of("tamarack-point"), review(plan_of("tamarack-point"), book(), DAY)
+    for wall in ("wall south", "wall north"):
+        found = words(root_of(elevation(facts, facts[wall], View(pins=pins_of(told)))))
+        assert any(line.startswith("chimney hearth, not drawn: place not stated") for line in found)
+
+
+def test_the_description_counts_each_finding_once() -> None:
+    facts, told = sheet_of("tamarack-point"), review(plan_of("tamarack-point"), book(), DAY)
+    frame = wall_frame(facts, facts["wall west"])
+    assert frame is not None
+    numbers = {spot.pin.number for spot in spots(frame, pins_of(told))}
+    root = root_of(elevation(facts, facts["wall west"], View(pins=pins_of(told))))
+    assert f"{len(numbers)} findings pinned" in str(root.get("aria-label"))
+
+
+def test_shading_breaks_at_the_ends_of_a_porch_and_is_worst_beyond_them() -> None:
+    facts = sheet_of("tamarack-point")
+    root = root_of(elevation(facts, facts["wall south"], View()))
+    first = [group for group in courses(root) if (group.find(f"{SVG}title").text or "").startswith("course 1,")]  # type: ignore[union-attr]
+    wide = [points(group.find(f"{SVG}polygon")) for group in first]  # type: ignore[arg-type]
+    lengths = [max(x for x, _ in shape) - min(x for x, _ in shape) for shape in wide]
+    assert 40 / 46 == pytest.approx(lengths[1] / sum(lengths), rel=0.01)  # the porch is 40 of 46 feet
+    layer = layers_of(facts, facts["wall south"])[0]
+    left, under, right = (float(value or 0) for value in layer.parts[0])
+    assert min(left, right) > 2 * under
+
+
+def test_the_zones_of_a_course_make_up_its_mean() -> None:
+    facts = sheet_of("tamarack-point")
+    for layer in layers_of(facts, facts["wall south"])[:2]:
+        spans = [zone.right - zone.left for zone in layer.zones]
+        for mean, row in zip(layer.values, layer.parts, strict=True):
+            if row:
+                parts = sum(float(value or 0) * span for value, span in zip(row, spans, strict=True)) / sum(spans)
+                assert float(mean or 0) == pytest.approx(parts, abs=0.002)
+
+
+def test_rain_is_shaded_against_the_mean_open_wall_on_one_scale_for_all_walls() -> None:
+    facts = sheet_of("tamarack-point")
+    told = {wall.label: layers_of(facts, wall)[0] for wall in facts.of_kind("wall")}
+    assert {"wall west": "1.46", "wall north": "0.45"} == {
+        label: told[label].whole for label in ("wall west", "wall north")
+    }
+    assert 1 == len({layer.scale for layer in told.values()})
+    assert told["wall west"].scale.at(1.46) > told["wall north"].scale.at(0.45) + 2
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_number_and_its_class_agree_as_they_are_read(name: str) -> None:
+    told = scales()[name]
+    for bound in told.bounds:
+        least = bound - 0.49 * 10**-told.digits
+        assert told.at(bound) == told.at(least)  # it is written as the bound, and counted with it
+        assert told.at(bound) == told.at(bound - 1.1 * 10**-told.digits) + 1
+
+
+def test_the_line_of_shelter_is_left_out_under_a_porch() -> None:
+    facts = sheet_of("tamarack-point")
+    root = root_of(elevation(facts, facts["wall south"], View(legend=False)))
+    found = [line for line in root.iter(f"{SVG}line") if line.get("class") == "sheltered"]
+    assert 2 == len(found)
+    assert all(float(line.get("x2", "")) - float(line.get("x1", "")) < 60 for line in found)
+
+
+def test_a_rail_leaves_doors_and_posts_free() -> None:
+    facts = sheet_of("tamarack-point")
+    root = root_of(elevation(facts, facts["wall south"], View(legend=False)))
+    rail = next(group for group in root.iter(f"{SVG}g") if group.get("class") == "rail")
+    bays = [(float(box.get("x", "")), float(box.get("width", ""))) for box in rail.iter(f"{SVG}rect")]
+    assert len(bays) > 3
+    door = next(group for group in root.iter(f"{SVG}g") if group.findtext(f"{SVG}title") == "door lake")
+    box = next(door.iter(f"{SVG}rect"))
+    left, right = float(box.get("x", "")), float(box.get("x", "")) + float(box.get("width", ""))
+    assert not [bay for bay in bays if bay[0] < right - 1 and bay[0] + bay[1] > left + 1]
+
+
+def test_numbers_stand_clear_of_pins_and_openings() -> None:
+    facts, told = sheet_of("tamarack-point"), review(plan_of("tamarack-point"), book(), DAY)
+    root = root_of(elevation(facts, facts["wall west"], View(pins=pins_of(told))))
+    numbers = [text for text in root.iter(f"{SVG}text") if text.get("class") == "number"]
+    assert len(numbers) > 8
+    for text in numbers:
+        x, y = float(text.get("x", "")), float(text.get("y", "")) - 4
+        assert not [at for at in pins_drawn(root) if hypot(at[0] - x, at[1] - y) < 12]
+
+
+def test_a_sheet_for_a_telephone_fits_its_width() -> None:
+    for name in ("tamarack-point", "cedar-spit"):
+        facts = sheet_of(name)
+        for wall in facts.of_kind("wall"):
+            root = root_of(elevation(facts, wall, View(legend=False, narrow=True)))
+            assert float(root.get("width", "")) <= 340
+
+
+def test_rays_of_a_section_end_on_what_they_meet() -> None:
+    facts = sheet_of("tamarack-point")
+    about = root_of(section(facts, facts["wall south"])).get("aria-label") or ""
+    assert "21 June: 67 deg, to the deck" in about
+    assert "21 December: 20 deg, to the wall" in about
+    assert "no line of the noon sun" in str(root_of(section(facts, facts["wall north"])).get("aria-label"))
+    assert "depth not stated" in words(root_of(section(facts, facts["wall north"])))
+
+
+def test_the_roof_plan_tells_own_water_from_that_of_the_roof_above() -> None:
+    found = words(root_of(roof_plan(sheet_of("tamarack-point"))))
+    assert "320 ft2 of its own and 689 ft2 from the roof above" in found
+    assert "as gutter north states; as drawn 792 ft2" in found
+    assert any(line.startswith("downspout north lets go 2'-0\" from the wall onto a splash block") for line in found)
+    assert "N" in found
 
 
 def test_the_section_shows_the_rain_angle_and_the_sun() -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import sys
+from concurrent.futures import ThreadPoolExecutor
 
 import pytest
 
@@ -19,6 +20,12 @@ class Standard(io.StringIO):
 
     def isatty(self) -> bool:
         return self.terminal
+
+
+def status_of_a_session() -> int:
+    """The status of a session in a thread of its own, where no other test's event loop runs."""
+    with ThreadPoolExecutor(1) as threads:
+        return threads.submit(main, ["editor"]).result()
 
 
 def test_a_person_at_a_terminal_is_told_what_it_is_for(
@@ -45,7 +52,7 @@ def test_without_the_language_server_the_extra_is_named(
 def test_an_input_that_is_at_its_end_ends_the_program(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(sys, "stdin", Standard())
     monkeypatch.setattr(sys, "stdout", Standard())
-    assert 1 == main(["editor"])
+    assert 1 == status_of_a_session()
 
 
 def test_an_input_that_cannot_be_read_ends_the_program(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -53,7 +60,7 @@ def test_an_input_that_cannot_be_read_ends_the_program(monkeypatch: pytest.Monke
     closed.buffer.close()
     monkeypatch.setattr(sys, "stdin", closed)
     monkeypatch.setattr(sys, "stdout", Standard())
-    assert 1 == main(["editor"])
+    assert 1 == status_of_a_session()
 
 
 def test_other_commands_load_nothing_of_it() -> None:

@@ -61,6 +61,53 @@ def test_coats_stand_on_their_likely_days() -> None:
     assert 5 == len(days)
 
 
+def found(what: str, more: str = "", text: str = HOUSE) -> Inspection:
+    (one,) = (one for one in inspections_of(sheet(text + more)) if what in one.what)
+    return one
+
+
+GUTTER = "gutter south { on roof main; over south }"
+
+
+@pytest.mark.parametrize(
+    ("care", "months", "every"),
+    [
+        ("", (4, 10), 1),
+        ("care { gutters 1 year }", (10,), 1),
+        ("care { gutters 180 days }", (4, 10), 1),
+        ("care { gutters 120 days }", (4, 8, 12), 1),
+        ("care { gutters 2 years }", (10,), 2),
+        ("care { gutters 20 days }", tuple(range(1, 13)), 1),
+    ],
+)
+def test_gutters_are_cleaned_as_often_as_the_plan_says(care: str, months: tuple[int, ...], every: int) -> None:
+    one = found("clear gutters", GUTTER + care)
+    assert (months, every) == (one.months, one.every)
+    assert one.stated in care
+
+
+def test_walls_are_washed_as_often_as_the_plan_says() -> None:
+    assert (4,) == found("wash from").months
+    often = found("wash from", "care { wash 180 days }")
+    assert ((4, 10), "180 days") == (often.months, often.stated)
+    seldom = found("wash from", "care { wash 3 years }")
+    assert ((4,), 3) == (seldom.months, seldom.every)
+
+
+def test_what_is_done_every_third_year_recurs_so() -> None:
+    assert "RRULE:FREQ=YEARLY;INTERVAL=3" in written([Inspection((), "x", "y", (4,), every=3)]).split("\r\n")
+    assert "RRULE:FREQ=YEARLY;INTERVAL=3;COUNT=2" in written([Inspection((), "x", "y", (4,), 5, every=3)])
+
+
+def test_panels_are_lifted_out_where_they_lift_out() -> None:
+    rail = "rail r { height 3'; lifts out HOW }"
+    assert "lift out panels" in found("shake the rails", rail.replace("HOW", "yes")).what
+    assert "panels stay in place" in found("shake the rails", rail.replace("HOW", "no")).what
+    assert "panels stay in place" in found("shake the rails", "rail r { height 3' }").what
+    both = inspections_of(sheet(HOUSE + rail.replace("HOW", "yes") + "rail s { lifts out no }"))
+    assert [("rail r",), ("rail s",)] == [one.parts for one in both if "shake" in one.what]
+
+
 @pytest.mark.parametrize(
     ("more", "words"),
     [

@@ -9,8 +9,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from speclint.forecast.jobs import YEAR, Job, jobs_of
-from speclint.forecast.outlook import due_years, outlook
+from speclint.forecast.due import YEAR, due_years
+from speclint.forecast.jobs import Job, jobs_of, uncoated_of
+from speclint.forecast.outlook import outlook
 from speclint.forecast.rates import Rates, demo_rates, read_rates
 from speclint.language.parse import parse
 from speclint.measures.facts import Sheet
@@ -85,6 +86,101 @@ def test_the_outer_side_of_a_fixed_rail_is_reached_from_the_ground(how: str, mea
         f'rail r {{ on deck d; height 36"; top bevel; lifts out {how}; finish semitransparent stain }}'
     )
     assert means == jobs(high)["rail r"].means
+
+
+PORCH = "porch p { along south; depth 8'; length 20'; roof height 7'-6\"; roof pitch 2:12; from left 0' }"
+DECK = "deck d { along south; under p; depth 8'; height 3'; below wood 4\" }"
+
+
+def test_wood_over_a_deck_is_reached_from_the_deck() -> None:
+    high = HOUSE.replace(
+        "wall south { faces S; length 40'; height 8' }", "wall south { faces S; length 40'; height 8'; starts 40\" }"
+    )
+    from_ground = jobs(high)["wall south"].reached
+    deck = "deck d { along south; depth 10'; below wood 4\"; finish none }"
+    from_deck = jobs(high + deck)["wall south"].reached
+    assert "step ladder" in from_ground
+    assert from_deck["step stool"] > 1.3 * from_ground["step stool"]
+    told = jobs(high + deck)["wall south"].notes
+    assert "reached from the floor of deck d" in told
+
+
+def test_a_deck_under_half_the_wall_is_stood_on_along_that_half_only() -> None:
+    wall = "wall south { faces S; length 40'; height 16'; starts 40\" }"
+    text = HOUSE.replace("wall south { faces S; length 40'; height 8' }", wall) + PORCH
+    bare, floored = (jobs(text + more)["wall south"].reached for more in ("", DECK.replace("}", "; finish none }")))
+    assert bare["scaffold or lift"] == pytest.approx(floored["scaffold or lift"])
+    assert bare["step stool"] < floored["step stool"]
+    assert bare["extension ladder"] == pytest.approx(floored["extension ladder"])
+    assert 0.45 < bare["scaffold or lift"] / sum(bare.values()) * 16 / (16 - 7.5) < 0.55
+
+
+def test_a_long_ladder_finds_no_foot_on_a_narrow_deck() -> None:
+    text = HOUSE.replace("height 8' }", "height 18' }")
+    deck = 'deck d { along south; depth DEPTH; below wood 0"; finish none }'
+    wide, narrow = (jobs(text + deck.replace("DEPTH", size))["wall south"].means for size in ("6'", "3'"))
+    assert ("extension ladder", "scaffold or lift") == (wide, narrow)
+
+
+def test_the_floor_of_a_porch_without_a_deck_is_stood_on_where_it_is_firm() -> None:
+    text = HOUSE.replace("height 8' }", "height 8'; starts 40\" }") + PORCH.replace("length 20'", "length 40'")
+    slab, earth = (
+        jobs(text.replace("from left 0'", f"from left 0'; floor {kind}; floor below wood 4\""))["wall south"].reached
+        for kind in ("slab", "ground")
+    )
+    assert slab["step stool"] > earth["step stool"]
+
+
+def test_the_top_of_a_porch_post_is_reached_from_the_deck() -> None:
+    post = "post p { under porch p; count 2; size 8x8; height 9'; foot above grade 6\"; finish semitransparent stain }"
+    decked = HOUSE + PORCH + DECK.replace("}", "; finish none }") + post
+    low, high = jobs(decked)["post p"], jobs(HOUSE + PORCH + post)["post p"]
+    assert ("step stool", "step ladder") == (low.means, high.means)
+    assert low.area == pytest.approx(high.area)
+
+
+RAIL = HOUSE + (
+    "deck d { along south; depth 10'; below wood 4\"; finish semitransparent stain }"
+    'rail r { on deck d; height 36"; TOP lifts out yes; finish semitransparent stain }'
+)
+
+
+@pytest.mark.parametrize(
+    ("top", "told"),
+    [
+        ("", "its top is not stated: taken as flat and bare, with 0.5 of the life of its sides"),
+        ("top bevel;", "its coat is taken to fail first on its top (bevel), after 0.7 of the life of its sides"),
+    ],
+)
+def test_what_shortens_the_life_of_a_rail_is_told(top: str, told: str) -> None:
+    assert told in jobs(RAIL.replace("TOP", top))["rail r"].notes
+
+
+def test_a_rail_with_a_cap_has_nothing_to_tell_of_its_top() -> None:
+    assert not any("its top" in note for note in jobs(RAIL.replace("TOP", "top metal;"))["rail r"].notes)
+
+
+def test_the_bill_adds_up_to_the_cost() -> None:
+    for job in jobs(RAIL.replace("TOP", "top metal;")).values():
+        assert job.cost == pytest.approx(sum(job.bill.values()))
+        assert {"work", "finish", "cleaner"} <= set(job.bill)
+
+
+def test_parts_without_a_coat_are_told_with_the_reason() -> None:
+    stone = HOUSE.replace("wall west {", "wall west { build framed with stone;")
+    assert ["wall west: its outside is stone"] == [str(one) for one in uncoated_of(sheet(stone))]
+    bare = HOUSE.replace("wall west {", "wall west { finish none;") + "deck d { boards composite; finish none }"
+    assert [
+        "wall west: finish none: its wood is left bare",
+        "deck d: composite boards, finish none",
+    ] == [str(one) for one in uncoated_of(sheet(bare))]
+    assert [] == uncoated_of(sheet())
+
+
+def test_stone_that_covers_a_part_of_a_wall_is_told() -> None:
+    found = jobs(HOUSE + "stone belt { at wall south }")["wall south"]
+    assert any("stone belt covers a part of it" in note for note in found.notes)
+    assert found.area == pytest.approx(jobs()["wall south"].area)
 
 
 def test_stone_and_bare_wood_ask_for_no_coat() -> None:

@@ -6,6 +6,7 @@ import sys
 from collections.abc import Callable
 from pathlib import Path
 
+from speclint.outputs.colouring import colouring, language_words
 from speclint.outputs.reference import glossary, language_reference, rulebook_index
 from speclint.rulebook.book import load_rulebook
 
@@ -122,6 +123,8 @@ def _readme_with_cures() -> str:
 
 GENERATED: dict[str, Callable[[], str]] = {
     "grammar/language-reference.md": language_reference,
+    "grammar/words.json": language_words,
+    "grammar/plan.tmLanguage.json": colouring,
     "rules/README.md": lambda: rulebook_index(load_rulebook()),
     "DEVELOPERS.md": _developers,
     "README.md": _readme_with_cures,

@@ -11,6 +11,7 @@ import sys
 import traceback
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager, redirect_stderr, redirect_stdout
+from html.parser import HTMLParser
 from pathlib import Path
 from types import FrameType
 from typing import NoReturn
@@ -93,8 +94,19 @@ def is_told_by_every_command(text: str, folder: Path) -> None:
         Fault: If one does not.
     """
     (folder / NAME).write_text(text, encoding="utf-8", errors="replace", newline="")
+    all_commands_end_well(folder, 20 * SECONDS)
+
+
+def all_commands_end_well(folder: Path, seconds: float) -> None:
+    """The same for the plan that lies in a folder; no command may take more than so many seconds of work.
+
+    Raises:
+        Fault: If one does not end well.
+    """
     for words in COMMANDS:
-        _is_told(_in_folder(words, folder), words)
+        _is_told(_in_folder(words, folder), words, seconds)
+    if (folder / "report.html").exists():
+        _Page((folder / "report.html").read_text(encoding="utf-8")).is_ours()
     for drawing in (folder / "drawn").glob("*.svg"):
         ElementTree.parse(drawing)
         drawing.unlink()
@@ -105,9 +117,30 @@ def _in_folder(words: tuple[str, ...], folder: Path) -> list[str]:
     return [str(folder / word) if word in places else word for word in words]
 
 
-def _is_told(words: list[str], about: tuple[str, ...]) -> None:
+class _Page(HTMLParser):
+    """The elements and attributes of a page."""
+
+    def __init__(self, page: str) -> None:
+        super().__init__()
+        self.found: set[str] = set()
+        self.feed(page)
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.found |= {tag, *(name for name, _ in attrs if name.startswith("on"))}
+
+    def is_ours(self) -> None:
+        """Refuse a page on which a text of the plan has become an element or an order.
+
+        Raises:
+            Fault: If there is one.
+        """
+        if foreign := self.found & {"img", "iframe", "object", "embed", "onerror", "onload", "onclick"}:
+            raise Fault(f"the report holds {foreign}")
+
+
+def _is_told(words: list[str], about: tuple[str, ...], seconds: float) -> None:
     out, err = io.StringIO(), io.StringIO()
-    with redirect_stdout(out), redirect_stderr(err), at_most(20 * SECONDS):
+    with redirect_stdout(out), redirect_stderr(err), at_most(seconds):
         try:
             status = main(words)
         except Exception as trouble:

@@ -61,7 +61,7 @@ def storm(seed: int, first: int, many: int, shares: Shares, folder: Path) -> lis
 
 
 def smallest(found: Found, folder: Path) -> str:
-    """The smallest text found that shows the same fault: halves, quarters and so on are left out, down to characters."""
+    """The smallest text found that shows the same fault: halves, then quarters, down to characters are left out."""
     checks: tuple[Callable[[str], None], ...] = (
         is_read, is_reviewed, partial(is_told_by_every_command, folder=folder),
     )  # fmt: skip

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import re
 
 import pytest
 from hypothesis import example, given, settings
@@ -11,7 +10,8 @@ from hypothesis import strategies as st
 
 from speclint.language.layout import is_whole, tidied
 from speclint.language.parse import parse
-from speclint.language.written import atoms_of, plain_lines
+from speclint.language.sense import atoms_of, sense_of
+from speclint.language.written import plain_lines
 from speclint.model.kinds import KINDS
 from speclint.outputs.colouring import VARIANCE, language_words
 from speclint.paths import shipped
@@ -163,12 +163,14 @@ def test_a_text_that_cannot_be_laid_out_is_left_as_it_is(text: str) -> None:
 
 def test_blocks_in_blocks_without_end_are_laid_out() -> None:
     text = "{\nx" * 3000 + "}" * 3000
-    assert says_flat(text) == says_flat(tidied(text))
+    assert sense_of(parse(text, "a.plan")) == sense_of(parse(tidied(text), "a.plan"))
 
 
-def says_flat(text: str) -> list[str]:
-    """The words and braces of a text, for blocks too deep for `meaning`."""
-    return re.findall(r"[{}]|\w+", text)
+@pytest.mark.parametrize(
+    "other", ["wall b { x }", "wall a { x; x }", "wall a { x } { }", "wall a\n{ x }", "wall a; { x }"]
+)
+def test_what_says_something_else_is_told_apart(other: str) -> None:
+    assert sense_of(parse("wall a { x }", "a.plan")) != sense_of(parse(other, "a.plan"))
 
 
 @pytest.mark.parametrize("name", PLANS)

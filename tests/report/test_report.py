@@ -13,7 +13,7 @@ from speclint.forecast.rates import demo_rates
 from speclint.language.uses import CannotRead
 from speclint.pipeline import PlanText
 from speclint.report.build import Material, report_page
-from speclint.report.gather import material_of
+from speclint.report.gather import material_of, titles_of
 from speclint.report.story import story
 from tests.laws.houses import example, read
 from tests.specs.expected import book
@@ -97,9 +97,77 @@ def test_nothing_on_the_page_asks_the_network(page: str) -> None:
 
 def test_the_summary_says_which_wall_why_what_to_change_and_what_it_saves(lake: Material) -> None:
     told = story(lake.sheet, lake.review, lake.forecast, lake.others, "imperial")
-    assert told.trouble[0].startswith("Wall west: 91% of the driving rain")
-    assert told.help[0].startswith("Wall west: a porch")
-    assert any("“stone west wall” saves about" in sentence for sentence in told.saves)
+    assert told.trouble[0].startswith("Walls from most weather to least: west, east, north, south.")
+    assert told.trouble[1].startswith("Wall west: it takes 1.46 times the rain of a mean open wall")
+    assert told.trouble[2].startswith("Wall east: it takes 0.40 times")
+    assert told.help[0].startswith("Look first at the alternate “stone west wall” (wall west: build framed with stone")
+    assert "cost of building not included" in told.help[1]
+
+
+def test_walls_that_are_all_over_are_told_together_with_the_worst(lake: Material) -> None:
+    told = story(lake.sheet, lake.review, lake.forecast, lake.others, "imperial")
+    assert told.trouble[-1].startswith(
+        "By the decay guide all 4 walls stand beyond what their wood resists: west is worst"
+    )
+
+
+def test_what_holds_the_release_is_named_in_a_line_each(lake: Material) -> None:
+    told = story(lake.sheet, lake.review, lake.forecast, lake.others, "imperial")
+    assert len({ruling.rule for ruling in lake.review.rulings if ruling.grade == "hold"}) == len(told.blockers)
+    assert "Log ends reach past the drip line" == told.blockers[0].title
+    assert "corner sw, corner se, corner nw, corner ne" == told.blockers[0].elements
+
+
+def test_recoating_is_called_so_beside_what_the_plan_states(lake: Material, page: str) -> None:
+    told = story(lake.sheet, lake.review, lake.forecast, lake.others, "imperial")
+    assert told.costs[0].startswith("Recoating each part when its coat wears out")
+    assert "The plan itself states recoating every 6 years" in told.costs[1]
+    assert "the rows do not add up to the total" in page
+
+
+def test_an_alternate_tells_its_dimensions_in_the_words_of_the_plan(lake: Material) -> None:
+    told = {other.name: other.changes for other in lake.others}
+    assert ("roof main: eaves 3', rakes 3'",) == told["wide eaves"]
+    assert told["west porch"][0].startswith("porch west (new): along west, depth 8', length 28'")
+
+
+def test_one_number_is_told_for_a_measure(lake: Material, page: str) -> None:
+    told = story(lake.sheet, lake.review, lake.forecast, lake.others, "imperial")
+    assert not any("a porch 8'" in sentence for sentence in told.help)  # the alternate's own porch is told instead
+    assert "1.46 to 0.80" in page
+
+
+def test_without_alternates_more_cover_is_told_for_the_worst_wall() -> None:
+    text = re.sub(r"(?m)^alternate .*?\n(?=alternate|variance)", "", example("tamarack-point"), flags=re.DOTALL)
+    found = material(text)
+    told = story(found.sheet, found.review, found.forecast, found.others, "imperial")
+    assert () == found.others
+    assert told.help[0].startswith("Wall west: a porch 8'-0\" deep along all of it would bring its rain from 1.46")
+    assert told.help[0].endswith("cost of building not included.")
+
+
+def test_a_client_is_told_no_options_lines_or_file_names_as_titles(page: str) -> None:
+    shown = re.sub(r"<details.*?</details>|<style>.*?</style>|<script>.*?</script>", "", page, flags=re.DOTALL)
+    assert "<h1>Tamarack Point</h1>" in page
+    assert [] == [word for word in ("--rates", "(line ", "dots to the inch", "verdict over") if word in shown]
+
+
+@pytest.mark.parametrize(
+    ("text", "name", "title"),
+    [
+        ("# Gull Rock: a hut\nsite { }", "a.plan", ("Gull Rock", "a hut")),
+        ("site { }", "folder/high-desert_cabin.plan", ("High desert cabin", "")),
+        (f"# {'long ' * 30}\nsite {{ }}", "a.plan", ("A", "")),
+    ],
+)
+def test_the_page_is_called_by_the_name_of_the_house(text: str, name: str, title: tuple[str, str]) -> None:
+    assert title == titles_of(PlanText(text, name, read))
+
+
+def test_no_open_questions_still_tell_what_was_assumed(page: str, lake: Material) -> None:
+    assert () == lake.review.questions
+    assert "but for what is assumed below" in page
+    assert "storeys 1 (wall south, wall north, wall east, wall west)" in page
 
 
 def test_the_numbers_of_the_alternates_are_those_of_reviews_and_forecasts_of_their_own(lake: Material) -> None:

@@ -1,0 +1,96 @@
+"""The plans that a run is about: files as they are named, and the plans of folders."""
+
+from __future__ import annotations
+
+import os
+import re
+from collections.abc import Iterable, Iterator
+
+from speclint.commands.files import Refused
+
+ENDING = ".plan"
+# Words, a number of inches among them; texts in quotes; comments; what ends a note or a block.
+_PIECE = re.compile(r'[^\s{};"#]*\d"|"[^"\n]*"?|#[^\n]*|[{};\n]|[^\s{};"#]+')
+
+
+def plans_of(named: Iterable[str]) -> tuple[list[str], list[Refused], bool]:
+    """The plans to review, each once: files as named, folders walked in the order of names.
+
+    A file of a folder that another of them uses, and that holds typicals only, is reviewed with the plans that use it.
+
+    Args:
+        named: Files and folders.
+
+    Returns:
+        The plans, what kept folders from being read, and whether any folder was named.
+    """
+    found: dict[str, bool] = {}
+    troubles: list[Refused] = []
+    folders = [path for path in named if _is_folder(path)]
+    for path in named:
+        if path not in folders:
+            found[path] = True
+            continue
+        walked = list(_walked(path, troubles))
+        for file in walked:
+            found.setdefault(file, False)
+        if not walked:
+            troubles.append(Refused(f"{path}: there is no plan in it (a file whose name ends in {ENDING})", 3))
+    if folders:
+        shared = _shared([path for path, as_named in found.items() if not as_named])
+        found = {path: as_named for path, as_named in found.items() if as_named or path not in shared}
+    return list(found), troubles, bool(folders)
+
+
+def _is_folder(path: str) -> bool:
+    try:
+        return os.path.isdir(path)
+    except ValueError:  # a name that no file can have
+        return False
+
+
+def _walked(folder: str, troubles: list[Refused]) -> Iterator[str]:
+    """The plans below a folder; hidden folders and files are left alone, and links to folders are not followed."""
+
+    def tell(trouble: OSError) -> None:
+        troubles.append(Refused(f"{trouble.filename}: cannot be listed: {trouble.strerror}", 2))
+
+    for where, below, files in os.walk(folder, onerror=tell):
+        below[:] = sorted(name for name in below if not name.startswith("."))
+        for name in sorted(files):
+            if name.endswith(ENDING) and not name.startswith("."):
+                yield os.path.normpath(os.path.join(where, name)).replace(os.sep, "/")
+
+
+def _shared(paths: Iterable[str]) -> set[str]:
+    """The files among these that others of them use and that hold typicals only."""
+    used: set[str] = set()
+    bare: set[str] = set()
+    for path in paths:
+        try:
+            with open(path, encoding="utf-8", errors="replace") as opened:
+                text = opened.read()
+        except OSError:
+            continue  # told when it is reviewed
+        begins = list(_beginnings(text)) if "use" in text or "typical" in text else []
+        used |= {os.path.normpath(os.path.join(os.path.dirname(path), rest)) for word, rest in begins if word == "use"}
+        if begins and {word for word, _ in begins} <= {"typical", "use"}:
+            bare.add(path)
+    return {path for path in bare if os.path.normpath(path) in used}
+
+
+def _beginnings(text: str) -> Iterator[tuple[str, str]]:
+    """The first two pieces of every note of a plan that stands outside all blocks, the second without its quotes."""
+    depth, note = 0, list[str]()
+    for piece in _PIECE.findall(text):
+        if piece[0] == "#":
+            continue
+        if piece in "{};\n":
+            if note and depth == 0:
+                yield note[0], note[1].strip('"') if len(note) > 1 else ""
+            note = []
+            depth = max(0, depth + (piece == "{") - (piece == "}"))
+        else:
+            note.append(piece)
+    if note and depth == 0:
+        yield note[0], note[1].strip('"') if len(note) > 1 else ""

@@ -1,0 +1,87 @@
+"""What is over a wall on its elevation: the slope of the roof, the rake of a gable, purlin ends, gutters."""
+
+from __future__ import annotations
+
+from speclint.drawing.paper import Paper
+from speclint.drawing.wall_frame import WallFrame
+
+BOARD = 0.22  # thickness of a roof edge as drawn [m]
+SEAM, ROW = 0.45, 0.28  # metres between seams and between rows of a covering, as drawn
+
+
+def roof_behind(paper: Paper, frame: WallFrame) -> None:
+    """The slope of the roof over an eave wall, seen face on."""
+    roof = frame.wall["roof"]
+    if roof is None:
+        return
+    left, right, top = -frame.side, frame.length + frame.side, max(frame.ridge, frame.eave + 0.6)
+    hip = min((roof["run"] or 0.0) if roof["form"] == "hip" else 0.0, frame.length / 2)
+    paper.path(
+        [(left, frame.eave), (right, frame.eave), (right - hip, top), (left + hip, top)], "edge roof", closed=True
+    )
+    covering = roof["covering"] or ""
+    if "seam" in covering or "metal" in covering:
+        _seams(paper, frame.eave, left, right, top, hip)
+    else:
+        rows = int((top - frame.eave) / ROW)
+        for at in range(1, rows):
+            y = frame.eave + (top - frame.eave) * at / rows
+            paper.line((left + hip * at / rows, y), (right - hip * at / rows, y), "hair")
+    paper.line((left, frame.eave), (right, frame.eave), "cut")
+
+
+def _seams(paper: Paper, eave: float, left: float, right: float, top: float, hip: float) -> None:
+    count = int((right - left) / SEAM)
+    for at in range(1, count):
+        x = left + (right - left) * at / count
+        up = min(top, eave + (top - eave) * min(1.0, (x - left) / hip, (right - x) / hip)) if hip else top
+        paper.line((x, eave), (x, up), "hair")
+
+
+def gable_roof(paper: Paper, frame: WallFrame) -> None:
+    """The rake of the roof over a gable, out to the eaves at both sides, and the ends of purlins in it."""
+    rise = (frame.peak - frame.height) / (frame.length / 2)
+    out = frame.side
+    foot, top, middle = frame.starts + frame.height - rise * out, frame.starts + frame.peak, frame.length / 2
+    upper = [(-out, foot + BOARD), (middle, top + BOARD), (frame.length + out, foot + BOARD)]
+    lower = [(frame.length + out, foot), (middle, top), (-out, foot)]
+    paper.path([*upper, *lower], "edge roof", closed=True)
+    for x, y, size in purlin_ends(frame):
+        paper.circle((x, y), size * paper.scale, "edge wood")
+
+
+def purlin_ends(frame: WallFrame) -> list[tuple[float, float, float]]:
+    """Middle and radius of the ends of purlins in a gable; their places along the rake are not in a plan. [m]"""
+    rise = (frame.peak - frame.height) / (frame.length / 2)
+    middle, found = frame.length / 2, []
+    for purlin in frame.wall["purlins"]:
+        count = int(purlin["count"] or 1)
+        size = (frame.wall["log size"] or 0.25) / 2
+        for at in range(count):
+            x = frame.length * (0.12 + 0.76 * at / (count - 1)) if count > 1 else middle
+            found.append((x, frame.starts + frame.peak - rise * abs(x - middle) - size - 0.02, size))
+    return found
+
+
+def gutters(paper: Paper, frame: WallFrame) -> None:
+    """Gutters over the wall, and their downspouts at its ends."""
+    if frame.gable:
+        return
+    for gutter in frame.wall["gutters"]:
+        paper.open("gutter", gutter.label)
+        paper.box(-frame.side, frame.eave - 0.13, frame.length + frame.side, frame.eave, "edge glass")
+        paper.close()
+    for x in spouts(frame):
+        paper.box(x - 0.04, 0.1, x + 0.04, frame.eave - 0.13, "edge glass")
+
+
+def spouts(frame: WallFrame) -> list[float]:
+    """Where downspouts come down the wall: at its ends, and evenly between where there are more than two. [m]"""
+    found = []
+    for gutter in frame.wall["gutters"] if not frame.gable else ():
+        for spout in gutter["downspouts"]:
+            count = int(spout["count"] or 1)
+            for one in range(count):
+                ends = 0.15 if one % 2 == 0 else frame.length - 0.15
+                found.append(ends if count < 3 else 0.15 + (frame.length - 0.3) * one / (count - 1))
+    return found

@@ -1,0 +1,3 @@
+"""Running speclint, as the tests of commands do."""
+
+from tests.commands.conftest import run as run
