@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from speclint.science.after import Standing
 
 STANDINGS: tuple[Standing, ...] = ("published", "second-hand", "memory", "common practice", "ours")
 
 
-@dataclass(frozen=True, slots=True)
-class Publication:
+class Publication(NamedTuple):
     """A publication in the register `shared/citations.csv`."""
 
     key: str
@@ -21,8 +20,7 @@ class Publication:
     note: str
 
 
-@dataclass(frozen=True, slots=True)
-class Citation:
+class Citation(NamedTuple):
     """A place in a publication, and how far it was read.
 
     `key` is empty where the standing is `common practice` or `ours`.

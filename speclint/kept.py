@@ -32,6 +32,11 @@ def keep(name: str, key: str, value: Any) -> None:
         return
 
 
+def plain(value: Any) -> Any:
+    """Named tuples, and tuples that hold them, as bare tuples, which can be kept."""
+    return tuple([plain(one) for one in value]) if isinstance(value, tuple) else value
+
+
 def state_of(paths: list[Path]) -> str:
     """Names, sizes and times of files, for a key that changes when one of them does."""
     states = ((path, path.stat()) for path in paths)

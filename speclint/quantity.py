@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from speclint.citation import Citation
 from speclint.span import Span
 from speclint.units import System, show
 
 
-@dataclass(frozen=True, slots=True)
-class Missing:
+class Missing(NamedTuple):
     """A setting that the plan does not state, and of which element."""
 
     element: str
@@ -19,8 +17,7 @@ class Missing:
     place: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Quantity:
+class Quantity(NamedTuple):
     """A value of an element, with the inputs, equation and citations it came from.
 
     `how` is "stated", "typical", "assumed ...", "computed" or "looked up"; `words` tells the step in plain words.
@@ -53,8 +50,7 @@ class Quantity:
         return f"{shown(self.low, self.dimension, system)} to {shown(self.high, self.dimension, system)}"
 
 
-@dataclass(frozen=True, slots=True)
-class Absent:
+class Absent(NamedTuple):
     """A value that cannot be had: which settings are missing, or why it does not apply."""
 
     name: str

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import groupby
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from speclint.language.atoms import Mistake
 from speclint.model.home import Assumed, Variance
@@ -16,8 +15,7 @@ Outcome = Literal["trips", "not-stated"]
 State = Literal["in force", "expired", "not needed", "not allowed"]
 
 
-@dataclass(frozen=True, slots=True)
-class Ruling:
+class Ruling(NamedTuple):
     """What one rule says of one element.
 
     `stated` and `needed` are as the reader writes them; `stated_number`, `needed_number` and `margin` are in `unit`,
@@ -29,16 +27,16 @@ class Ruling:
     outcome: Outcome
     element: str
     place: Span
-    stated: str
-    needed: str
-    stated_number: float | None
-    needed_number: float | None
-    margin: float | None
-    unit: str
     message: str
     because: str
-    cures: tuple[str, ...]
     basis: tuple[str, ...]
+    cures: tuple[str, ...] = ()
+    stated: str = ""
+    needed: str = ""
+    stated_number: float | None = None
+    needed_number: float | None = None
+    margin: float | None = None
+    unit: str = ""
     defer: str = ""
     title: str = ""
     evidence: tuple[Quantity, ...] = ()
@@ -50,8 +48,7 @@ class Ruling:
         return f"{self.rule} on {self.element}"
 
 
-@dataclass(frozen=True, slots=True)
-class Question:
+class Question(NamedTuple):
     """A setting that the plan does not state and that rules need."""
 
     setting: str
@@ -62,8 +59,7 @@ class Question:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
-class Accepted:
+class Accepted(NamedTuple):
     """A variance of the plan, whether it is in force, and the rulings it covers."""
 
     variance: Variance
@@ -71,8 +67,7 @@ class Accepted:
     rulings: tuple[Ruling, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Review:
+class Review(NamedTuple):
     """The review of one plan."""
 
     plan: str
@@ -99,8 +94,7 @@ class Review:
         return sum(ruling.grade == "hold" for ruling in covered.values())
 
 
-@dataclass(frozen=True, slots=True)
-class Comment:
+class Comment(NamedTuple):
     """The rulings of one rule in one grade, under the number by which a letter and its drawings call them."""
 
     number: int

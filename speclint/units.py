@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
-from typing import Literal
+from typing import Literal, NamedTuple
 
 Dimension = Literal[
     "length",
@@ -111,8 +110,7 @@ NEEDED_AS: dict[str, str] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Value:
+class Value(NamedTuple):
     """A number read from text: SI value, its dimension, and for a section the second side.
 
     `dimension` is `count` where no unit was written.
@@ -262,6 +260,7 @@ def _length(metres: float, system: System, text: str) -> str:
     return feet_and_inches(metres / INCH)
 
 
+@lru_cache(maxsize=4096)
 def feet_and_inches(inches: float) -> str:
     """A length as a drawing writes it, to the nearest sixteenth below a foot, quarter below ten feet, else inch."""
     sign, inches = ("-" if inches < 0 else ""), abs(inches)

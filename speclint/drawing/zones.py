@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, fields
+from dataclasses import dataclass
 from itertools import pairwise
 
 from speclint.exposure.courses import courses_in
@@ -17,29 +17,6 @@ from speclint.measures.sun import rises_before
 from speclint.science.sun_on_walls import ground_albedo, ultraviolet_albedo
 
 SHORT = 0.05  # metres: a shorter part is not told apart
-
-
-@dataclass(frozen=True, slots=True)
-class PartFace(Face):
-    """A face of which only a part along it is read.
-
-    Attributes:
-        part_left: Where the part begins, from the left end of the wall. [m]
-        part_right: Where it ends. [m]
-    """
-
-    part_left: float = 0.0
-    part_right: float = 0.0
-
-    def places(self, height: float) -> list[tuple[float, float]]:
-        """The places of the face that lie in the part; its middle where none does."""
-        inside = [
-            (along, share) for along, share in Face.places(self, height) if self.part_left <= along <= self.part_right
-        ]
-        whole = sum(share for _, share in inside)
-        if whole <= 0:
-            return [((self.part_left + self.part_right) / 2, 1.0)]
-        return [(along, share / whole) for along, share in inside]
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +59,7 @@ def zones_of(sheet: Sheet, wall: Facts) -> tuple[Zone, ...]:
         return ()
     found = []
     for number, (left, right) in enumerate(parts, 1):
-        part = _part(face, left, right)
+        part = face._replace(only=(left, right))
         over = [lean for lean in face.leans if lean.left <= (left + right) / 2 <= lean.right]
         rain = tuple(row.rain for row in courses_in(part, height, climate.rain, (factor, factor, factor)))
         words = "under the porch roof" if over else "beyond the porch, under the main roof edge"
@@ -97,12 +74,7 @@ def _parts(face: Face) -> list[tuple[float, float]]:
     return [(low, high) for low, high in pairwise(cuts) if high - low > SHORT]
 
 
-def _part(face: Face, left: float, right: float) -> PartFace:
-    taken = {field.name: getattr(face, field.name) for field in fields(Face)}
-    return PartFace(**taken, part_left=left, part_right=right)
-
-
-def _light(wall: Facts, work: Working, part: PartFace, height: float) -> tuple[float, ...]:
+def _light(wall: Facts, work: Working, part: Face, height: float) -> tuple[float, ...]:
     """Ultraviolet light on each course of a part against an open wall to the noon sun."""
     climate = work.maybe(wall["site"], "sun climate")
     if not isinstance(climate, SunClimate):

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from speclint.exposure.made_rain import mean_direction
 from speclint.exposure.rain_rays import JointRain, RainSector
@@ -29,8 +29,7 @@ BORROWED_WIND = (0.85, 1.2)
 """For the amount, where the wind is that of another station: a quarter less or more of it; ours."""
 
 
-@dataclass(frozen=True, slots=True)
-class RainClimate:
+class RainClimate(NamedTuple):
     """Driving rain of a lot on an open field.
 
     Attributes:

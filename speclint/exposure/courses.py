@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
+from typing import NamedTuple
 
 from speclint.exposure.face import Face, bands
 from speclint.exposure.rain_rays import JointRain, RainSector
@@ -14,8 +14,7 @@ from speclint.exposure.strike import FrontSector, front, rain_at
 EVERY = 3
 
 
-@dataclass(frozen=True, slots=True)
-class Course:
+class Course(NamedTuple):
     """A course of logs, or a band of another wall.
 
     Attributes:
@@ -46,8 +45,7 @@ class Course:
         return (self.bottom + self.top) / 2
 
 
-@dataclass(frozen=True, slots=True)
-class Courses:
+class Courses(NamedTuple):
     """All courses of a wall, lowest first."""
 
     rows: tuple[Course, ...]

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from itertools import pairwise
+from typing import NamedTuple
 
 from speclint.exposure.cover import Edge
 
@@ -14,8 +14,7 @@ HALVED = ((0.5 - math.sqrt(1 / 12), 0.5), (0.5 + math.sqrt(1 / 12), 0.5))
 GAUSS = ((0.5 - math.sqrt(0.15), 5 / 18), (0.5, 8 / 18), (0.5 + math.sqrt(0.15), 5 / 18))
 
 
-@dataclass(frozen=True, slots=True)
-class Lean:
+class Lean(NamedTuple):
     """A lower roof along a wall: a porch.
 
     Attributes:
@@ -33,8 +32,7 @@ class Lean:
     at_wall: float
 
 
-@dataclass(frozen=True, slots=True)
-class Face:
+class Face(NamedTuple):
     """An outside wall face. Heights are above its lowest wood.
 
     Attributes:
@@ -48,6 +46,7 @@ class Face:
         leans: Lower roofs along it.
         storey_out: How far an upper storey stands out over it; 0 where none does. [m]
         storey_at: Underside of that storey. [m]
+        only: The part along it that is read, from its left end; all of it where there is none. [m]
     """
 
     azimuth: float
@@ -60,6 +59,7 @@ class Face:
     leans: tuple[Lean, ...] = ()
     storey_out: float = 0.0
     storey_at: float = 0.0
+    only: tuple[float, float] | None = None
 
     def top(self, along: float) -> float:
         """Height of the wood at a distance from the left end [m]; a gable is even on both sides of its peak."""
@@ -95,7 +95,7 @@ class Face:
             part = (high - low) / width
             rule = MIDDLE if part < SHORT else HALVED if len(ordered) > 3 else GAUSS
             found += [(low + (high - low) * place, part * weight) for place, weight in rule]
-        return found
+        return found if self.only is None else _inside(found, *self.only)
 
     def edges(self, along: float, height: float) -> tuple[Edge, ...]:
         """The roof edges over a place on the face: the main roof, an upper storey, porches."""
@@ -139,3 +139,12 @@ def bands(wood: float, course: float) -> list[tuple[float, float]]:
     """
     count = max(1, math.ceil(wood / course - 1e-6))
     return [(index * course, min(wood, (index + 1) * course)) for index in range(count)]
+
+
+def _inside(places: list[tuple[float, float]], left: float, right: float) -> list[tuple[float, float]]:
+    """The places that lie in a part of a face; its middle where none does."""
+    inside = [(along, share) for along, share in places if left <= along <= right]
+    whole = sum(share for _, share in inside)
+    if whole <= 0:
+        return [((left + right) / 2, 1.0)]
+    return [(along, share / whole) for along, share in inside]

@@ -9,8 +9,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cached_property, lru_cache
+from typing import NamedTuple
 
 from speclint.science.raindrops import FASTEST, SPREAD, diameter_falling_at, share_falling_past_edge, size_steepness
 from speclint.tables.rain_record import SECTOR, Cell
@@ -22,8 +22,7 @@ LAST_KNOT = KNOTS - 1
 PER_LOG = 1 / _LOG_RATIO
 
 
-@dataclass(frozen=True, slots=True)
-class RainSector:
+class RainSector(NamedTuple):
     """Driving rain from one direction.
 
     Attributes:
@@ -138,8 +137,7 @@ class JointRain:
         return LevelRain(level_sectors(self.cells), self.plumb)
 
 
-@dataclass(frozen=True, slots=True)
-class LevelSector:
+class LevelSector(NamedTuple):
     """Rain from one direction as it falls on level surfaces.
 
     Attributes:
@@ -153,8 +151,7 @@ class LevelSector:
     passing: tuple[float, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class LevelRain:
+class LevelRain(NamedTuple):
     """Rain on level surfaces: by direction, and plumb in calm air.
 
     Attributes:

@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from bisect import bisect_left
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from speclint.exposure.cover import Edge, sky_left, slant_passed, slopes
@@ -59,8 +58,7 @@ def free_by_year(sectors: Sequence[RainSector], azimuth: float) -> tuple[float, 
     return tuple(sums)
 
 
-@dataclass(frozen=True, slots=True)
-class Struck:
+class Struck(NamedTuple):
     """Driving rain at a place on a face.
 
     Attributes:
@@ -142,8 +140,7 @@ def falling_at(rain: LevelRain, azimuth: float, edges: Sequence[Edge], wind: flo
     return landed / whole if whole > 0 else 0.0
 
 
-@dataclass(frozen=True, slots=True)
-class Sunned:
+class Sunned(NamedTuple):
     """Sun on a place, in a year or a month.
 
     Attributes:
@@ -175,8 +172,7 @@ class FrontSun(NamedTuple):
     ultraviolet: tuple[float, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class SunBefore:
+class SunBefore(NamedTuple):
     """The sun of a year, or a month, before one face.
 
     Attributes:

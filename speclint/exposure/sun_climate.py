@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import astuple, dataclass
 from functools import lru_cache
 from pathlib import Path
+from typing import NamedTuple
 
 from speclint.exposure import sun_rays
 from speclint.exposure.strike import Sunned, sun_at, sun_before
 from speclint.exposure.sun_rays import SunHour, SunSector, SunYear, sun_year
-from speclint.kept import keep, kept, state_of
+from speclint.kept import keep, kept, plain, state_of
 from speclint.science import sky, sun
 from speclint.science.sky import clear_sky, sunshine_share_to_global, ultraviolet
 from speclint.science.sun import year_of_sun
@@ -22,8 +22,7 @@ OPEN_GROUND = "lawn"
 KEPT = "sun-year.bin"
 
 
-@dataclass(frozen=True, slots=True)
-class SunClimate:
+class SunClimate(NamedTuple):
     """Sun of a lot.
 
     Attributes:
@@ -77,7 +76,7 @@ def _mean_year(latitude: float, sunshine: tuple[float, ...]) -> SunYear:
         return SunYear(tuple(SunSector(*sector) for sector in sectors), *sums)
     year = sun_year(_hours(latitude, sunshine, 0))
     sums = (year.diffuse, year.level, year.ultraviolet_diffuse, year.ultraviolet_level)
-    keep(KEPT, key, (tuple(astuple(sector) for sector in year.sectors), sums))
+    keep(KEPT, key, (plain(year.sectors), sums))
     return year
 
 

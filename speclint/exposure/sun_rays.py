@@ -9,13 +9,13 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 BIN = 10.0
 """Width of a direction in the running sums. [deg]"""
 
 
-@dataclass(frozen=True, slots=True)
-class SunHour:
+class SunHour(NamedTuple):
     """The sun at one moment, and the hours of the year that it stands for.
 
     Attributes:
@@ -37,8 +37,7 @@ class SunHour:
     ultraviolet_diffuse: float
 
 
-@dataclass(frozen=True, slots=True)
-class SunSector:
+class SunSector(NamedTuple):
     """Running sums of beam from one direction.
 
     Attributes:

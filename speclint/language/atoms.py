@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
 AtomKind = Literal["WORDS", "QUANTITY", "BEARING", "TEXT", "UNCLOSED", "COMMA", "STRAY"]
@@ -17,8 +16,7 @@ class Atom(NamedTuple):
     column: int
 
 
-@dataclass(frozen=True, slots=True)
-class Statement:
+class Statement(NamedTuple):
     """One note of a plan: a run of atoms, and the statements of its block if it has one.
 
     `line` and `column` are those of its first atom, or of its brace where it has none.
@@ -30,8 +28,7 @@ class Statement:
     column: int
 
 
-@dataclass(frozen=True, slots=True)
-class Mistake:
+class Mistake(NamedTuple):
     """Something wrong in the user's file: what, where, and the nearest thing that would be right."""
 
     file: str
@@ -42,8 +39,7 @@ class Mistake:
     help: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Tree:
+class Tree(NamedTuple):
     """What could be read of one file, and the mistakes met."""
 
     file: str

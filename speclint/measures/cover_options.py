@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from speclint.exposure.courses import Courses, courses_in
 from speclint.exposure.face import Face, Lean
@@ -16,8 +16,7 @@ PORCH = 2.4384  # m: 8 ft, ours
 PORCH_AT_WALL, PORCH_EDGE = 2.7432, 2.1336  # m above the lowest wood: 9 ft and 7 ft, ours
 
 
-@dataclass(frozen=True, slots=True)
-class Option:
+class Option(NamedTuple):
     """A way to cover a wall better.
 
     Attributes:
@@ -33,8 +32,7 @@ class Option:
     exposure: float
 
 
-@dataclass(frozen=True, slots=True)
-class Options:
+class Options(NamedTuple):
     """The ways to cover a wall better, the cheapest first; the first is the wall as drawn."""
 
     ways: tuple[Option, ...]
@@ -65,12 +63,12 @@ def cover_options(wall: Facts, work: Working) -> Options:
         return Option(kind, more, share, free * share / mean if mean > 0 else 0.0)
 
     ways = [option("as drawn", 0.0, face)]
-    ways += [option("wider", more, replace(face, reach=face.reach + more)) for more in WIDER]
+    ways += [option("wider", more, face._replace(reach=face.reach + more)) for more in WIDER]
     if not any(lean.left <= 0 and lean.right >= face.length for lean in face.leans):
         at_wall = min(PORCH_AT_WALL, face.height)
         porch = (Lean(0.0, face.length, PORCH, min(PORCH_EDGE, 0.8 * at_wall), at_wall), *face.leans)
-        ways.append(option("porch", PORCH, replace(face, leans=porch)))
-        ways.append(option("both", PORCH, replace(face, leans=porch, reach=face.reach + WIDER[-1])))
+        ways.append(option("porch", PORCH, face._replace(leans=porch)))
+        ways.append(option("both", PORCH, face._replace(leans=porch, reach=face.reach + WIDER[-1])))
     return Options(tuple(ways))
 
 

@@ -36,13 +36,14 @@ class CircularMeasure(Exception):
 class Facts(dict[str, Any]):
     """The facts of one element by name: SI values, words, other elements' facts, or `None` where nothing is known."""
 
-    __slots__ = ("element", "label", "sheet")
+    __slots__ = ("element", "label", "sheet", "told")
 
     def __init__(self, element: Element, sheet: Sheet) -> None:
         super().__init__()
         self.element = element
         self.label = element.label
         self.sheet = sheet
+        self.told: dict[str, Quantity | Absent] = {}
 
     def __missing__(self, name: str) -> Any:
         value = self.sheet.find(self, name)
@@ -67,7 +68,6 @@ class Sheet:
         self.records: Mapping[str, RainRecord] = records or {}
         self.links = Links(home)
         self.facts = {label: Facts(element, self) for label, element in home.elements.items()}
-        self.found: dict[tuple[str, str], Quantity | Absent] = {}
         self.drawn: dict[str, Any] = {}
         self._computing: set[tuple[str, str]] = set()
 
@@ -110,20 +110,15 @@ class Sheet:
 
     def quantity(self, facts: Facts, name: str) -> Quantity | Absent:
         """A fact with its provenance."""
-        key = (facts.label, name)
-        if key not in self.found:
-            self.found[key] = self._quantity(facts, name, key)
-        return self.found[key]
+        found = facts.told.get(name)
+        if found is None:
+            setting = settings_of(type(facts.element)).get(name)
+            found = self._computed(facts, name) if setting is None else _stated(facts, name, setting)
+            facts.told[name] = found
+        return found
 
-    def _quantity(self, facts: Facts, name: str, key: tuple[str, str]) -> Quantity | Absent:
-        setting = settings_of(type(facts.element)).get(name)
-        if setting is not None:
-            given = facts.element.given.get(name)
-            value = getattr(facts.element, setting.attribute)
-            if value is None or given is None:
-                return Absent(name, facts.label, (Missing(facts.label, name, facts.element.place),))
-            how = "stated" if given.how == "alternate" else given.how
-            return Quantity(name, facts.label, value, setting.dimension, how, given.span, given.text, given.reason)
+    def _computed(self, facts: Facts, name: str) -> Quantity | Absent:
+        key = (facts.label, name)
         if key in self._computing:
             raise CircularMeasure(f"{name} of {facts.label} needs itself")
         measure = find_measure(facts.element.kind, name)
@@ -136,6 +131,16 @@ class Sheet:
         finally:
             self._computing.discard(key)
         return working.quantity(value)
+
+
+def _stated(facts: Facts, name: str, setting: Setting) -> Quantity | Absent:
+    element = facts.element
+    given = element.given.get(name)
+    value = getattr(element, setting.attribute)
+    if value is None or given is None:
+        return Absent(name, facts.label, (Missing(facts.label, name, element.place),))
+    how = "stated" if given.how == "alternate" else given.how
+    return Quantity(name, facts.label, value, setting.dimension, how, given.span, given.text, given.reason)
 
 
 @lru_cache(maxsize=8192)

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from types import MappingProxyType
+from typing import NamedTuple
 
 from speclint.citation import Citation
 from speclint.measures.climate import station_of
@@ -32,8 +32,7 @@ PRESUMED_OUTDOORS = Citation("fpl-gtr-190", "Table 13-2, wood outdoors", "memory
 OURS = Citation("", "what a plan leaves out is reckoned on the wet side", "ours")
 
 
-@dataclass(frozen=True, slots=True)
-class MoistureByMonth:
+class MoistureByMonth(NamedTuple):
     """Moisture content of wood under cover outdoors, January first. [%]"""
 
     months: tuple[float, ...]
@@ -168,8 +167,7 @@ def wetter_than_green(part: Facts, work: Working) -> str:
     return "yes" if float(work.need(part, "moisture")) > most else "no"
 
 
-@dataclass(frozen=True, slots=True)
-class Drying:
+class Drying(NamedTuple):
     """What a wall of logs is made of and how far it dries.
 
     Attributes:
@@ -224,8 +222,7 @@ def _in_service(wall: Facts, work: Working) -> float:
     return float(work.assume("service moisture", INDOORS, "percent", "moisture content in a heated house", HEATED))
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
+class Piece(NamedTuple):
     """A post or beam as it dries: its species, its sides, and its moisture when set and in service. [m, %]"""
 
     species: Species

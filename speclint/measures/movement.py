@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from speclint.citation import Citation
 from speclint.measures.facts import Facts, NotStated, Working
@@ -161,8 +161,7 @@ def travel_need(post: Facts, work: Working) -> float:
     return float(work.call(jack_travel_need, height=past, rate=1.0, margin=margin))
 
 
-@dataclass(frozen=True, slots=True)
-class JackCalendar:
+class JackCalendar(NamedTuple):
     """When an adjuster is lowered, and how far: months after the logs are stacked, and lengths in m."""
 
     turns: tuple[tuple[int, float], ...]

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import hashlib
-from dataclasses import astuple
 from pathlib import Path
 
 from speclint import __version__
 from speclint.citation import Citation
-from speclint.kept import keep, kept, state_of
+from speclint.kept import keep, kept, plain, state_of
 from speclint.language.atoms import Mistake
 from speclint.language.uses import CannotRead, Reader
 from speclint.model.home import Home
@@ -53,7 +52,7 @@ def _read(text: str, name: str) -> tuple[dict[str, RainRecord], list[Mistake]]:
     if reading.record is None:
         return {}, [Mistake(name, fault.line, fault.column, 1, fault.message, fault.help) for fault in reading.faults]
     record = reading.record
-    accounts, cells = (tuple(astuple(one) for one in many) for many in (record.accounts, record.cells))
+    accounts, cells = (plain(record.accounts), plain(record.cells))
     keep(place, key, (record.mean_wind, accounts, cells, record.doubt))
     return {name: record}, []
 

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from functools import lru_cache
 from importlib import import_module
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 if TYPE_CHECKING:
     from speclint.measures.facts import Facts, Working
@@ -14,8 +13,7 @@ if TYPE_CHECKING:
 Compute = Callable[["Facts", "Working"], Any]
 
 
-@dataclass(frozen=True, slots=True)
-class Measure:
+class Measure(NamedTuple):
     """A quantity that is derived for a part of the home."""
 
     kind: str

@@ -6,7 +6,7 @@ from abc import ABC
 from collections.abc import Mapping
 from dataclasses import Field, FrozenInstanceError, dataclass, field, fields
 from functools import lru_cache
-from typing import Any, ClassVar, Literal, TypeVar
+from typing import Any, ClassVar, Literal, NamedTuple, TypeVar
 
 from speclint.model.settings import Setting
 from speclint.span import NOWHERE, Span
@@ -15,8 +15,7 @@ T = TypeVar("T")
 How = Literal["stated", "typical", "assumed in the plan", "assumed by speclint", "unknown", "unreadable", "alternate"]
 
 
-@dataclass(frozen=True, slots=True)
-class Given:
+class Given(NamedTuple):
     """How a value came into the model: its place, the words that gave it, and who said so."""
 
     span: Span

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 from speclint.model.element import Element
 from speclint.span import Span
 
 
-@dataclass(frozen=True, slots=True)
-class Variance:
+class Variance(NamedTuple):
     """An accepted deviation: which rule, on which element ("" for all), why, by whom, and until which day."""
 
     rule: str
@@ -21,8 +21,7 @@ class Variance:
     place: Span
 
 
-@dataclass(frozen=True, slots=True)
-class Assumed:
+class Assumed(NamedTuple):
     """A value that nobody stated for certain: which setting of which element, the value, and the reason."""
 
     element: str

@@ -38,11 +38,10 @@ class Setting:
     then: tuple[tuple[str, str], ...] = ()
     default: str = ""
     reason: str = ""
+    attribute: str = field(init=False)  # the name of the model field that holds it
 
-    @property
-    def attribute(self) -> str:
-        """The name of the model field that holds the setting."""
-        return self.name.replace(" ", "_")
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "attribute", self.name.replace(" ", "_"))
 
 
 def _setting(dimension: str, meaning: str, example: str, **more: Any) -> Any:

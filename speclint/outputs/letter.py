@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 import textwrap
-from dataclasses import dataclass
 from itertools import groupby
 from typing import Literal, NamedTuple
 
@@ -43,8 +42,7 @@ MOST_BASES = 3
 _OBEYED = re.compile(r"[\x00-\x1f\x7f-\x9f\u200e\u200f\u2028-\u202e\u2066-\u2069]")
 
 
-@dataclass(frozen=True, slots=True)
-class Frame:
+class Frame(NamedTuple):
     """What a letter needs to know besides the review: its width, the date, and how much to tell."""
 
     width: int

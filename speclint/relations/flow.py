@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from speclint.relations.web import Tie, Web
 
 
-@dataclass(frozen=True, slots=True)
-class Carried:
+class Carried(NamedTuple):
     """What passes a node.
 
     Attributes:

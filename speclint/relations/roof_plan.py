@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
-from typing import Any, TypeVar
+from typing import Any, NamedTuple, TypeVar
 
 from speclint.model.element import Element
 from speclint.model.home import Home
@@ -18,8 +17,7 @@ E = TypeVar("E", bound=Element)
 STEEP = ("gable", "hip", "shed")
 
 
-@dataclass(frozen=True, slots=True)
-class SlopeArea:
+class SlopeArea(NamedTuple):
     """The level area of a slope, and the facts it is made of."""
 
     area: float | None

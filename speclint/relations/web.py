@@ -7,9 +7,8 @@ than a whole review, is called where a command asks for more.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from graphlib import CycleError, TopologicalSorter
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 if TYPE_CHECKING:
     import networkx
@@ -19,8 +18,7 @@ if TYPE_CHECKING:
 MOST_STOPS = 20  # of one way in words; ours
 
 
-@dataclass(frozen=True, slots=True)
-class Node:
+class Node(NamedTuple):
     """A stop on a way through the home, by the name that the reader is shown.
 
     Attributes:
@@ -40,8 +38,7 @@ class Node:
     own: float | None = 0.0
 
 
-@dataclass(frozen=True, slots=True)
-class Tie:
+class Tie(NamedTuple):
     """A step from one node to another, in words that fill the gap between their names.
 
     Attributes:

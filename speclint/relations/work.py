@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
 from functools import cached_property
-from typing import Any
+from typing import Any, NamedTuple
 
 from speclint.model.element import Element, settings_of
 from speclint.model.home import Home
@@ -20,8 +19,7 @@ MOST_CONFLICTS = 500  # that are told; ours
 ENDS = {"field treated": "treat", "sealed": "seal", "capped": "seal"}
 
 
-@dataclass(frozen=True, slots=True)
-class Job:
+class Job(NamedTuple):
     """A task on one part of the home, or a step of the plan that is no known task."""
 
     name: str
@@ -31,8 +29,7 @@ class Job:
     steps: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Conflict:
+class Conflict(NamedTuple):
     """Two steps of a plan in the wrong order: `late` must come first and is stated to follow `early`."""
 
     early: str

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 import re
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
 from speclint.drawing.pins import pins_of
@@ -147,7 +147,7 @@ def _change(sound: str, faulty: str) -> tuple[str, str]:
 
 def _pairs(lesson: Lesson, sound: _House, faulty: _House, scene: Scene) -> list[tuple[bool, Picture, Picture | None]]:
     """Whether two fit side by side, the drawing of the faulty house, and of the sound one where it is another."""
-    pins = pins_of(replace(faulty.told, rulings=_rulings(faulty.held)))
+    pins = pins_of(faulty.told._replace(rulings=_rulings(faulty.held)))
     found = []
     for draw in lesson.draws:
         without = picture(draw, sound.sheet, scene, "sound")
@@ -200,7 +200,7 @@ def _worked(lesson: Lesson, sheet: Sheet, system: System) -> list[str]:
 
 def _own(lesson: Lesson, house: _House, plan: PlanText, scene: Scene) -> dict[str, Any]:
     """The drawings and numbers of the trainee's own plan."""
-    pins = pins_of(replace(house.told, rulings=_rulings(house.held)))
+    pins = pins_of(house.told._replace(rulings=_rulings(house.held)))
     return {
         "name": plan.name,
         "pictures": [picture(draw, house.sheet, scene, "own", pins) for draw in lesson.draws],

@@ -11,6 +11,7 @@ from speclint.measures.facts import Facts, Sheet
 from speclint.quantity import Missing, Quantity, shown
 from speclint.rulebook.book import Rulebook
 from speclint.rulebook.compile import judges
+from speclint.rulebook.lacking import Lacking
 from speclint.rulebook.rule import GRADES, Basis, Rule
 from speclint.rulebook.weigh import Answer, Side, Weigher
 from speclint.ruling import Ruling
@@ -49,9 +50,11 @@ def judge(sheet: Sheet, book: Rulebook, system: System) -> tuple[list[Ruling], l
             rule = book.rules[index]
             if not rule.tiers:  # set aside by house limits
                 continue
-            found = _Writer(rule, facts, system).ruling(tier, answer is False and where is True)
-            if found is not None:
-                (trips if found.outcome == "trips" else unanswered).append((index, found))
+            writer = _Writer(rule, facts, system)
+            if answer is False and where is True:
+                trips.append((index, writer.finding(tier)))
+            elif (open_matter := writer.open_matter(tier)) is not None:
+                unanswered.append((index, open_matter))
     order = {grade: number for number, grade in enumerate(GRADES)}
     trips.sort(key=lambda row: (order[row[1].grade], row[0]))
     unanswered.sort(key=lambda row: row[0])
@@ -81,17 +84,36 @@ class _Writer:
 
     def __init__(self, rule: Rule, facts: Facts, system: System) -> None:
         self.rule, self.facts, self.system = rule, facts, system
-        self.weigher = Weigher({limit.name: limit for limit in rule.limits})
+        self.limits = {limit.name: limit for limit in rule.limits}
 
-    def ruling(self, tier: int, trips: bool) -> Ruling | None:
-        """The ruling, or nothing where the rule cannot apply to the element."""
+    def open_matter(self, tier: int) -> Ruling | None:
+        """The ruling that facts are missing, or nothing where the rule cannot apply to the element."""
+        rule = self.rule
+        lacking = Lacking(self.limits)
+        missing = lacking.condition(rule.tiers[tier].condition, self.facts)[1]
+        if rule.where is not None:
+            missing += lacking.condition(rule.where, self.facts)[1]
+        if not missing:
+            return None
+        missing = tuple(dict.fromkeys(missing))
+        return Ruling(
+            rule=rule.name,
+            grade=rule.tiers[tier].grade,
+            outcome="not-stated",
+            element=self.facts.label,
+            place=missing[0].place,
+            message=_unanswered(missing),
+            because=self._fill(rule.because, {"element": self.facts.label}),
+            basis=_basis_lines(rule.basis),
+            defer=rule.defer,
+            title=rule.title,
+            missing=missing,
+        )
+
+    def finding(self, tier: int) -> Ruling:
+        """The ruling that the rule trips."""
+        self.weigher = Weigher(self.limits)
         answer = self.weigher.condition(self.rule.tiers[tier].condition, self.facts)
-        missing = answer.missing
-        if not trips:
-            if self.rule.where is not None:
-                missing += self.weigher.condition(self.rule.where, self.facts).missing
-            if not missing:
-                return None
         stated, needed = self._sides(answer)
         unit, scale = self._unit(stated, needed)
         numbers = [side.value / scale if side and unit else None for side in (stated, needed)]
@@ -109,7 +131,7 @@ class _Writer:
         return Ruling(
             rule=self.rule.name,
             grade=self.rule.tiers[tier].grade,
-            outcome="trips" if trips else "not-stated",
+            outcome="trips",
             element=self.facts.label,
             place=self._place(stated, answer),
             stated=words["stated"],
@@ -118,14 +140,14 @@ class _Writer:
             needed_number=_rounded(numbers[1]),
             margin=_rounded(margin),
             unit=unit,
-            message=self._message(words, answer) if trips else _unanswered(missing),
+            message=self._message(words, answer),
             because=self._fill(self.rule.because, words),
             cures=tuple(self._fill(cure, words) for cure in self.rule.cures[:2]),
-            basis=tuple(basis_line(basis) for basis in self._basis(needed)),
+            basis=_basis_lines(self._basis(needed)),
             defer=self.rule.defer,
             title=self.rule.title,
             evidence=tuple(side.quantity for side in (stated, needed) if side and side.quantity),
-            missing=_once(missing),
+            missing=tuple(dict.fromkeys(answer.missing)),
         )
 
     def _not_stated(self, tier: int) -> str:
@@ -188,10 +210,15 @@ class _Writer:
 
         return _HOLE.sub(word, template) if "{" in template else template
 
-    def _basis(self, needed: Side | None) -> list[Basis]:
+    def _basis(self, needed: Side | None) -> tuple[Basis, ...]:
         """The basis of the limit that decided first, then those of the rule."""
         deciding = [limit.basis for limit in self.rule.limits if needed and limit.text and limit.text == needed.text]
-        return list(dict.fromkeys([*deciding, *self.rule.basis]))
+        return tuple(dict.fromkeys([*deciding, *self.rule.basis]))
+
+
+@lru_cache(maxsize=2048)
+def _basis_lines(basis: tuple[Basis, ...]) -> tuple[str, ...]:
+    return tuple([basis_line(one) for one in basis])
 
 
 @lru_cache(maxsize=2048)
@@ -204,13 +231,10 @@ def _list(names: list[str]) -> str:
     return " and ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)
 
 
+@lru_cache(maxsize=4096)
 def _unanswered(missing: tuple[Missing, ...]) -> str:
-    wants = _list([f"{one.setting} of {one.element}" for one in _once(missing)])
+    wants = _list([f"{one.setting} of {one.element}" for one in missing])
     return f"cannot be judged: the plan does not state {wants}"
-
-
-def _once(missing: tuple[Missing, ...]) -> tuple[Missing, ...]:
-    return tuple(dict.fromkeys(missing))
 
 
 def _rounded(number: Any) -> float | None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from speclint.rulebook.rule import Grade
 
@@ -10,8 +10,7 @@ GROUP = "the plan itself"
 YEARS = 10  # the longest that a deviation may stand unseen; ours
 
 
-@dataclass(frozen=True, slots=True)
-class OwnRule:
+class OwnRule(NamedTuple):
     """Something that a review finds in the notes of a plan.
 
     Attributes:

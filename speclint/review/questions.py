@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from speclint.model.element import settings_of
 from speclint.model.home import Home
 from speclint.model.kinds import KINDS
@@ -48,6 +50,7 @@ def questions(unanswered: list[Ruling], home: Home, system: System) -> list[Ques
     ]
 
 
+@lru_cache(maxsize=4096)
 def _text(kind: str, setting: str, elements: tuple[str, ...], system: System) -> str:
     names = [element.removeprefix(f"{kind} ") for element in elements]
     called = kind if names == [kind] else f"{kind} {_list(names)}"

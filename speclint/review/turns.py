@@ -7,7 +7,7 @@ another rule told before, because it superseded it, is neither new nor cured whe
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Literal
 
 from speclint.model.home import Variance
@@ -90,7 +90,7 @@ class Standings:
 
     def __init__(self, review: Review, trips: Iterable[Ruling], book: Rulebook, names: Mapping[str, str]) -> None:
         def named(rulings: Iterable[Ruling]) -> dict[str, Ruling]:
-            moved = (replace(one, element=names.get(one.element, one.element)) for one in rulings)
+            moved = (one._replace(element=names.get(one.element, one.element)) for one in rulings)
             return {one.mark: one for one in moved}
 
         self.book = book

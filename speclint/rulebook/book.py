@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import astuple, dataclass, fields, replace
 from pathlib import Path
 from types import CodeType
-from typing import Any
+from typing import Any, NamedTuple
 
-from speclint.kept import keep, kept, state_of
+from speclint.kept import keep, kept, plain, state_of
 from speclint.paths import shipped
 from speclint.rulebook.rule import Basis, BrokenRulebook, Limit, PageTrouble, Rule, Tier
 
@@ -37,8 +36,7 @@ GROUPS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Rulebook:
+class Rulebook(NamedTuple):
     """Rules in the order of their groups and names, and the code that judges each kind of element."""
 
     rules: tuple[Rule, ...]
@@ -54,7 +52,7 @@ class Rulebook:
 
     def with_rules(self, rules: tuple[Rule, ...]) -> Rulebook:
         """The same code over rules whose limits or grades were changed; the rules and their order stay."""
-        return replace(self, rules=rules)
+        return self._replace(rules=rules)
 
 
 def load_rulebook(house_rules: Path | None = None) -> Rulebook:
@@ -73,7 +71,7 @@ def load_rulebook(house_rules: Path | None = None) -> Rulebook:
     if found is not None:
         return found
     book = read_rulebook({stem: (called, path.read_bytes()) for stem, (called, path) in files.items()})
-    keep(name, key, (tuple(astuple(rule) for rule in book.rules), book.code))
+    keep(name, key, (plain(book.rules), book.code))
     return book
 
 
@@ -168,7 +166,7 @@ def _from_cache(name: str, key: str) -> Rulebook | None:
 
 
 def _rule(row: tuple[Any, ...]) -> Rule:
-    entries = dict(zip((entry.name for entry in fields(Rule)), row, strict=True))
+    entries = dict(zip(Rule._fields, row, strict=True))
     entries["tiers"] = tuple([Tier(*tier) for tier in entries["tiers"]])
     entries["basis"] = tuple([Basis(*basis) for basis in entries["basis"]])
     entries["limits"] = tuple(

@@ -11,7 +11,6 @@ Forms of a checked expression:
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from speclint.language.nearest import did_you_mean
@@ -112,7 +111,7 @@ class Checker:
         if one[0] != "limit" or one[2] != "percent" or dimension_of(other) != "slope":
             return one
         limit = self.limits[one[1]]
-        self.limits[one[1]] = replace(limit, value=limit.value / 100, dimension="slope")
+        self.limits[one[1]] = limit._replace(value=limit.value / 100, dimension="slope")
         return ("limit", one[1], "slope")
 
     def _same(self, left: Expression, right: Expression, token: Any) -> None:

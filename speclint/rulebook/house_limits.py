@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from speclint.language.atoms import Statement
 from speclint.language.items import Item, Items
 from speclint.language.nearest import did_you_mean
@@ -67,13 +65,13 @@ def _changed(rule: Rule, line: Statement, file: str, troubles: list[PageTrouble]
         troubles.append(PageTrouble(file, extra.line, extra.column, says, "one limit to a line, or part them with ;"))
         return rule
     if name == "set aside":
-        return replace(rule, tiers=(), says=item.text.strip('"'))
+        return rule._replace(tiers=(), says=item.text.strip('"'))
     if name == "grade":
         if item.text not in GRADES:
             help = f"one of: {', '.join(GRADES)}"
             troubles.append(PageTrouble(file, item.line, item.column, f"“{item.text}” is not a grade", help))
             return rule
-        return replace(rule, tiers=tuple(Tier(tier.condition, item.text) for tier in rule.tiers))
+        return rule._replace(tiers=tuple(Tier(tier.condition, item.text) for tier in rule.tiers))
     return _with_limit(rule, name, item, file, troubles)
 
 
@@ -85,10 +83,10 @@ def _with_limit(rule: Rule, name: str, item: Item, file: str, troubles: list[Pag
         troubles.append(PageTrouble(file, item.line, item.column, str(trouble)))
         return rule
     if (value.dimension, limit.dimension) == ("percent", "slope"):
-        value = replace(value, number=value.number / 100, dimension="slope")
+        value = value._replace(number=value.number / 100, dimension="slope")
     if value.dimension != limit.dimension:
         says = f"“{item.text}” does not fit “{name}”, which is {limit.text}"
         troubles.append(PageTrouble(file, item.line, item.column, says, f"needs a {limit.dimension}"))
         return rule
-    ours = replace(limit, value=value.number, text=item.text, basis=Basis("", f"house limit in {file}", "ours"))
-    return replace(rule, limits=tuple(ours if one is limit else one for one in rule.limits))
+    ours = limit._replace(value=value.number, text=item.text, basis=Basis("", f"house limit in {file}", "ours"))
+    return rule._replace(limits=tuple(ours if one is limit else one for one in rule.limits))

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-from typing import Any, Literal
+from typing import Any, Literal, NamedTuple
 
 Grade = Literal["hold", "revise", "note"]
 GRADES: tuple[Grade, ...] = ("hold", "revise", "note")
@@ -12,8 +11,7 @@ GRADES: tuple[Grade, ...] = ("hold", "revise", "note")
 Expression = tuple[Any, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Basis:
+class Basis(NamedTuple):
     """What a rule or a limit rests on."""
 
     key: str
@@ -21,8 +19,7 @@ class Basis:
     standing: str
 
 
-@dataclass(frozen=True, slots=True)
-class Limit:
+class Limit(NamedTuple):
     """A named threshold of a rule: SI value, dimension, the words that gave it, and its basis."""
 
     name: str
@@ -32,16 +29,14 @@ class Limit:
     basis: Basis
 
 
-@dataclass(frozen=True, slots=True)
-class Tier:
+class Tier(NamedTuple):
     """One requirement of a rule and the grade of not meeting it."""
 
     condition: Expression
     grade: Grade
 
 
-@dataclass(frozen=True, slots=True)
-class Rule:
+class Rule(NamedTuple):
     """One rule: what it is about, what it requires, and what it tells."""
 
     name: str
@@ -62,11 +57,10 @@ class Rule:
     defer: str = ""
     variance: bool = True
     supersedes: tuple[str, ...] = ()
-    dimensions: tuple[tuple[str, str], ...] = field(default=())
+    dimensions: tuple[tuple[str, str], ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class PageTrouble:
+class PageTrouble(NamedTuple):
     """Something wrong in a rule page or a file of limits, with its place."""
 
     file: str

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-from typing import Any
+from typing import Any, NamedTuple
 
 from speclint.measures.facts import Facts
 from speclint.quantity import Absent, Missing, Quantity
@@ -11,8 +10,7 @@ from speclint.rulebook.compile import SLACK, pick
 from speclint.rulebook.rule import Expression, Limit
 
 
-@dataclass(frozen=True, slots=True)
-class Side:
+class Side(NamedTuple):
     """One side of a comparison: its value, dimension, and the quantity it is, where it is one."""
 
     value: Any
@@ -21,8 +19,7 @@ class Side:
     text: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Answer:
+class Answer(NamedTuple):
     """The answer of a condition, the comparison that decided it, and what is missing where it is not known."""
 
     holds: bool | None
@@ -53,7 +50,7 @@ class Weigher:
                 return Answer(known == e[2], side, Side("stated" if e[2] else "not stated", "text"), missing=missing)
             case "not":
                 inner = self.condition(e[1], facts)
-                return replace(inner, holds=None if inner.holds is None else not inner.holds, sign="")
+                return inner._replace(holds=None if inner.holds is None else not inner.holds, sign="")
             case "both" | "either":
                 return self._several(e, facts)
             case "every" | "some":
@@ -66,23 +63,23 @@ class Weigher:
         decided = [answer for answer in answers if answer.holds is deciding]
         if decided:
             sized = [answer for answer in decided[1:] if answer.sign and answer.stated and answer.needed]
-            return replace(decided[0], also=() if deciding else (*decided[0].also, *sized))
+            return decided[0]._replace(also=() if deciding else (*decided[0].also, *sized))
         unknown = [answer for answer in answers if answer.holds is None]
         if unknown:
-            return replace(unknown[0], missing=tuple(m for answer in unknown for m in answer.missing))
+            return unknown[0]._replace(missing=tuple(m for answer in unknown for m in answer.missing))
         with_sign = [answer for answer in answers if answer.sign]
         return (with_sign or answers)[0]
 
     def _quantified(self, e: Expression, facts: Facts) -> Answer:
         elements, missing = self._follow(e[1], facts)
-        answers = [replace(answer, part=part) for part in elements or () for answer in [self.condition(e[2], part)]]
+        answers = [answer._replace(part=part) for part in elements or () for answer in [self.condition(e[2], part)]]
         deciding = e[0] == "some"
         for answer in answers:
             if answer.holds is deciding:
                 return answer
         unknown = [answer for answer in answers if answer.holds is None]
         if unknown:
-            return replace(unknown[0], missing=tuple(m for answer in unknown for m in answer.missing))
+            return unknown[0]._replace(missing=tuple(m for answer in unknown for m in answer.missing))
         if answers:
             return answers[0]
         return Answer(not deciding, Side(f"no {e[1][-1].removesuffix('s')}", "text"), None, missing=missing)

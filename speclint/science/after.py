@@ -3,16 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
-from typing import Literal, TypeVar
+from typing import Literal, NamedTuple, TypeVar
 
 Function = TypeVar("Function", bound=Callable[..., object])
 Standing = Literal["published", "second-hand", "memory", "common practice", "ours"]
 Bounds = tuple[float, float]
 
 
-@dataclass(frozen=True, slots=True)
-class Source:
+class Source(NamedTuple):
     """Which publication a function follows, where in it, how far that was read, and for which inputs it is valid."""
 
     key: str

@@ -7,9 +7,9 @@ interpolated. None of them covers a roofed porch, a log-wall ledger, drifting or
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
+from typing import NamedTuple
 
 from speclint.citation import Citation
 from speclint.tables.rows import Row, UnknownRow, read_table, unknown
@@ -29,8 +29,7 @@ FASTENERS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Limit:
+class Limit(NamedTuple):
     """A limit read from a deck table.
 
     Attributes:

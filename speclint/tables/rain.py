@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from speclint.citation import Citation
 from speclint.tables.rows import Row, read_table, unknown
@@ -15,8 +15,7 @@ ROSES = "climate/rain_roses.csv"
 SECTORS = ("N", "NNE", "NE", "ENE", "E", "ESE", "SE", "SSE", "S", "SSW", "SW", "WSW", "W", "WNW", "NW", "NNW")
 
 
-@dataclass(frozen=True, slots=True)
-class RainIntensity:
+class RainIntensity(NamedTuple):
     """The rate of rain in a city's design storm.
 
     Attributes:
@@ -36,8 +35,7 @@ class RainIntensity:
     citation: Citation
 
 
-@dataclass(frozen=True, slots=True)
-class RainRose:
+class RainRose(NamedTuple):
     """Rain driven onto upright walls in the open at an airport, by the direction they face.
 
     Attributes:

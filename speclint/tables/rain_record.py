@@ -12,6 +12,7 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from speclint.citation import Citation
 from speclint.science.driving_rain import hourly_driving_rain
@@ -28,8 +29,7 @@ DAMP = 80.0  # % relative humidity from which ISO 9223 counts an hour above free
 HOURS_OF_YEAR = 8766
 
 
-@dataclass(frozen=True, slots=True)
-class Hour:
+class Hour(NamedTuple):
     """One hour of a weather record; None where nothing was observed.
 
     Attributes:
@@ -49,8 +49,7 @@ class Hour:
     humidity: float | None
 
 
-@dataclass(frozen=True, slots=True)
-class Cell:
+class Cell(NamedTuple):
     """Hours of like direction, speed and rate.
 
     Attributes:
@@ -70,8 +69,7 @@ class Cell:
     driven: tuple[float, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Account:
+class Account(NamedTuple):
     """What became of the hours of one year.
 
     Attributes:
@@ -218,8 +216,7 @@ def find_record(title: str) -> RainRecord:
     raise unknown("rain records", title, (_title(row) for row in found or read_table(INDEX)))
 
 
-@dataclass(frozen=True, slots=True)
-class Directions:
+class Directions(NamedTuple):
     """Where a record's driving rain comes from.
 
     Attributes:

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from speclint.citation import STANDINGS, Citation
 from speclint.science.after import Standing
@@ -42,8 +42,7 @@ class UnknownRow(Exception):
         self.nearest = nearest
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(NamedTuple):
     """One row of a table: its cells by column name, and where they come from."""
 
     table: str

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
-from typing import Literal, get_args
+from typing import Literal, NamedTuple, get_args
 
 from speclint.citation import Citation
 from speclint.tables.rows import BadCell, Row, read_table, unknown
@@ -15,8 +14,7 @@ Resistance = Literal["slightly resistant", "moderately resistant", "resistant", 
 RESISTANCES: tuple[Resistance, ...] = get_args(Resistance)  # least first
 
 
-@dataclass(frozen=True, slots=True)
-class Species:
+class Species(NamedTuple):
     """A wood species.
 
     Attributes:

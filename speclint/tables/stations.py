@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from speclint.citation import Citation
 from speclint.tables.rows import UnknownRow, read_shared, unknown
@@ -20,8 +20,7 @@ TEMPERATURE, PRECIPITATION, WET_DAYS, HUMIDITY, WIND, SNOWFALL, SUNSHINE = range
 Months = tuple[float, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Station:
+class Station(NamedTuple):
     """A weather station and its twelve monthly normals, January first.
 
     Attributes:
@@ -177,8 +176,7 @@ def station_titles() -> tuple[str, ...]:
     return tuple(line.title for line in _index_lines())
 
 
-@dataclass(frozen=True, slots=True)
-class _Line:
+class _Line(NamedTuple):
     """A line of the index: where a station is and which row of its state's file holds it."""
 
     name: str

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from speclint.citation import Citation
 from speclint.tables.rows import Row, read_table
@@ -13,8 +13,7 @@ SUNSHINE = "climate/sunshine.csv"
 MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 
 
-@dataclass(frozen=True, slots=True)
-class Sunshine:
+class Sunshine(NamedTuple):
     """Sunshine of a station.
 
     Attributes:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from speclint.citation import Citation
 from speclint.tables.rows import read_table
@@ -25,8 +25,7 @@ STAGES = (
 TASK = ("task", "stage", "about", "when", "does", "shows")
 
 
-@dataclass(frozen=True, slots=True)
-class Task:
+class Task(NamedTuple):
     """A sort of work.
 
     Attributes:
@@ -53,8 +52,7 @@ class Task:
     citation: Citation
 
 
-@dataclass(frozen=True, slots=True)
-class Pair:
+class Pair(NamedTuple):
     """One task that must come before another.
 
     Attributes:

@@ -243,13 +243,13 @@ def a_ruling() -> Ruling:
 
 def test_a_margin_against_something_else_is_neither_better_nor_worse() -> None:
     one = a_ruling()
-    other = replace(one, margin=-1.0, stated="7 in", stated_number=7.0, evidence=())
+    other = one._replace(margin=-1.0, stated="7 in", stated_number=7.0, evidence=())
     assert "otherwise" == turn_word(one, other)
 
 
 def test_a_rule_that_forbids_counts_the_size_of_its_margin() -> None:
-    one = replace(a_ruling(), margin=4.0)
-    assert "more lacking" == turn_word(one, replace(one, margin=5.0, stated="3 in", stated_number=3.0))
+    one = a_ruling()._replace(margin=4.0)
+    assert "more lacking" == turn_word(one, one._replace(margin=5.0, stated="3 in", stated_number=3.0))
 
 
 @given(plans())
