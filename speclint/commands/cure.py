@@ -12,7 +12,7 @@ from speclint.commands.upkeep import day_of, rates_of
 from speclint.cures.change import Change
 from speclint.cures.desk import Desk, Offer
 from speclint.cures.effect import Effects
-from speclint.cures.letter import Setting, cure_lines, cure_object, numbered, told_of
+from speclint.cures.letter import Cured, cure_lines, cure_object, numbered, told_of
 from speclint.cures.together import CureSet, cure_set
 from speclint.cures.write import alternate_text
 from speclint.language.edit import with_edits
@@ -41,12 +41,9 @@ def run(stated: argparse.Namespace) -> int:
     told = told_of(desk, effects, asked)
     whole = cure_set(desk, stated.down_to)
     effect = effects.of(desk.trial(whole.changes))
-    how = Setting(YEARS, not stated.rates, width())
     numbers = numbered(list(desk.findings.values()))
-    if stated.json:
-        put(cure_object(plan.name, numbers, told, whole, effect, stated.down_to, how))
-    else:
-        put(rendered(cure_lines(plan.name, numbers, told, whole, effect, stated.down_to, how), stated))
+    cured = Cured(plan.name, numbers, told, whole, effect, stated.down_to, YEARS, not stated.rates)
+    put(cure_object(cured) if stated.json else rendered(cure_lines(cured, width()), stated))
     return 2 if desk.mistakes else 0
 
 

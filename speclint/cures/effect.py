@@ -8,29 +8,15 @@ from speclint.forecast.jobs import jobs_of
 from speclint.forecast.outlook import Outlook, outlook
 from speclint.forecast.rates import Rates
 from speclint.measures.facts import Sheet
-from speclint.quantity import Quantity
+from speclint.review.shifts import Shift, Watched, shifts
 from speclint.units import System
 
 # of which kind, which measure, and whether less of it is better
-WATCHED = (
-    ("wall", "rain share", True),
-    ("wall", "ultraviolet share", True),
-    ("wall", "finish life", False),
-    ("deck", "finish life", False),
-    ("rail", "finish life", False),
-    ("post", "finish life", False),
+WATCHED: Watched = (
+    (("wall",), "rain share", True),
+    (("wall",), "ultraviolet share", True),
+    (("wall", "deck", "rail", "post"), "finish life", False),
 )
-
-
-@dataclass(frozen=True, slots=True)
-class Shift:
-    """A measure before and after, as the reader writes it, and whether it got better."""
-
-    element: str
-    measure: str
-    before: str
-    after: str
-    better: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,28 +42,11 @@ class Effects:
 
     def of(self, sheet: Sheet) -> Effect:
         """What a changed home does besides."""
-        shifts = tuple(
-            shift
-            for kind, measure, less in WATCHED
-            for element in sheet.home.of_kind(kind)
-            if (shift := self._shift(sheet, element.label, measure, less)) is not None
-        )
+        both = {label: label for label in self.base.facts if label in sheet.facts}
+        found = shifts(self.base, sheet, both, self.system, WATCHED)
         after, told = self._upkeep(sheet)
-        return Effect(shifts, after.spent.likely - self.before.spent.likely if told == self.told else None)
+        return Effect(found, after.spent.likely - self.before.spent.likely if told == self.told else None)
 
     def _upkeep(self, sheet: Sheet) -> tuple[Outlook, frozenset[str]]:
         jobs, _ = jobs_of(sheet, self.rates)
         return outlook(jobs, self.rates, self.years), frozenset(job.part for job in jobs)
-
-    def _shift(self, sheet: Sheet, label: str, measure: str, less: bool) -> Shift | None:
-        found = []
-        for one in (self.base, sheet):
-            facts = one.facts.get(label)
-            quantity = one.quantity(facts, measure) if facts is not None else None
-            if not isinstance(quantity, Quantity) or not isinstance(quantity.value, float | int):
-                return None
-            found.append(quantity)
-        before, after = (quantity.shown(self.system) for quantity in found)
-        if before == after:
-            return None
-        return Shift(label, measure, before, after, (found[1].value < found[0].value) == less)

@@ -32,11 +32,35 @@ class Told:
 
 
 @dataclass(frozen=True, slots=True)
-class Setting:
-    """What the letter says of the upkeep: over how many years, and whose rates."""
+class Cured:
+    """All that is told of the cures of a plan.
 
+    Attributes:
+        plan: Its name.
+        numbers: Its findings by the number under which a review tells them.
+        told: The findings asked for, with their offers.
+        whole: The changes that together clear the findings of a grade.
+        effect: What these do besides.
+        grade: That grade.
+        years: Over how many years upkeep is summed.
+        demo_rates: Whether its rates are invented for demonstration.
+    """
+
+    plan: str
+    numbers: dict[int, tuple[Ruling, ...]]
+    told: Sequence[Told]
+    whole: CureSet
+    effect: Effect
+    grade: str
     years: int
     demo_rates: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """How the letter is set: its width, and over how many years upkeep is summed."""
+
+    years: int
     width: int
 
 
@@ -55,26 +79,19 @@ def numbered(findings: Sequence[Ruling]) -> dict[int, tuple[Ruling, ...]]:
     return {comment.number: comment.rulings for comment in comments(tuple(findings))}
 
 
-def cure_lines(
-    plan: str,
-    numbers: dict[int, tuple[Ruling, ...]],
-    told: Sequence[Told],
-    whole: CureSet,
-    effect: Effect,
-    grade: str,
-    how: Setting,
-) -> list[Line]:
+def cure_lines(cured: Cured, width: int) -> list[Line]:
     """The letter of cures: each finding with its choices, then the set that clears the grave ones together."""
-    lines: list[Line] = [(Part("CURES", "title"), Part(f"  {plan}", "title")), ()]
-    if not told:
+    how = Setting(cured.years, width)
+    lines: list[Line] = [(Part("CURES", "title"), Part(f"  {cured.plan}", "title")), ()]
+    if not cured.told:
         return [*lines, (Part("No findings: nothing to cure.", "good"),)]
-    by_mark = {one.ruling.mark: one for one in told}
-    for number, rulings in numbers.items():
+    by_mark = {one.ruling.mark: one for one in cured.told}
+    for number, rulings in cured.numbers.items():
         same = [by_mark[ruling.mark] for ruling in rulings if ruling.mark in by_mark]
         lines += _comment(number, same, how) if same else []
-    lines += [(), *_together(whole, effect, grade, how)]
+    lines += [(), *_together(cured.whole, cured.effect, cured.grade, how)]
     lines += [(), *_text(CARE, how, 2, "quiet")]
-    if how.demo_rates:
+    if cured.demo_rates:
         lines += _text("Money is from invented rates for demonstration; give your own with --rates.", how, 2, "quiet")
     return lines
 
@@ -178,21 +195,13 @@ def _text(text: str, how: Setting, indent: int, role: str) -> list[Line]:
     return [(Part(f"{pad}{row}", role),) for row in textwrap.wrap(text, how.width - indent)]  # type: ignore[arg-type]
 
 
-def cure_object(
-    plan: str,
-    numbers: dict[int, tuple[Ruling, ...]],
-    told: Sequence[Told],
-    whole: CureSet,
-    effect: Effect,
-    grade: str,
-    how: Setting,
-) -> str:
+def cure_object(cured: Cured) -> str:
     """The cures as an object: numbers of findings as in the letter, changes as a plan writes them."""
-    number_of = {ruling.mark: number for number, rulings in numbers.items() for ruling in rulings}
+    number_of = {ruling.mark: number for number, rulings in cured.numbers.items() for ruling in rulings}
     found = {
-        "plan": plan,
-        "years": how.years,
-        "demonstration rates": how.demo_rates,
+        "plan": cured.plan,
+        "years": cured.years,
+        "demonstration rates": cured.demo_rates,
         "findings": [
             {
                 "number": number_of[one.ruling.mark],
@@ -202,15 +211,15 @@ def cure_object(
                 "choices": [_offer_object(offer, effect) for offer, effect in one.offers],
                 "no cure": one.none.why if one.none else "",
             }
-            for one in told
+            for one in cured.told
         ],
         "together": {
-            "grade": grade,
-            "changes": [_change_object(change) for change in whole.changes],
-            "clears": [ruling.mark for ruling in whole.clears],
-            "brings": [{"grade": ruling.grade, "finding": ruling.mark} for ruling in whole.brings],
-            "left": [{"finding": f"{none.rule} on {none.element}", "why": none.why} for none in whole.left],
-            **_effect_object(effect),
+            "grade": cured.grade,
+            "changes": [_change_object(change) for change in cured.whole.changes],
+            "clears": [ruling.mark for ruling in cured.whole.clears],
+            "brings": [{"grade": ruling.grade, "finding": ruling.mark} for ruling in cured.whole.brings],
+            "left": [{"finding": f"{none.rule} on {none.element}", "why": none.why} for none in cured.whole.left],
+            **_effect_object(cured.effect),
         },
     }
     return json.dumps(found, indent=2, ensure_ascii=False) + "\n"

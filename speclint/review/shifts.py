@@ -18,8 +18,9 @@ LEAST_SHIFT, LEAST_POINT = 0.02, 0.01
 _STANDING = {"assumed in the plan": "assumed ", "assumed by speclint": "taken as "}
 _VERDICTS = ("ample", "near", "over")
 _WOOD = ("wall", "corner", "purlin", "post", "beam", "deck", "stair")
-# of which kinds, which measure, and whether less of it is better
-WATCHED: tuple[tuple[tuple[str, ...], str, bool], ...] = (
+Watched = tuple[tuple[tuple[str, ...], str, bool], ...]
+"""Of which kinds, which measure, and whether less of it is better."""
+WATCHED: Watched = (
     (("wall",), "rain on wall", True),
     (("wall",), "rain share", True),
     (("wall",), "ultraviolet share", True),
@@ -100,7 +101,9 @@ def setting_words(sheet: Sheet, label: str, name: str, system: System) -> str:
     return given.how if given.how == "unknown" else "not readable"
 
 
-def shifts(old: Sheet, new: Sheet, kept: Mapping[str, str], system: System) -> tuple[Shift, ...]:
+def shifts(
+    old: Sheet, new: Sheet, kept: Mapping[str, str], system: System, watched: Watched = WATCHED
+) -> tuple[Shift, ...]:
     """The watched measures that got better or worse by as much as shows, element by element.
 
     Args:
@@ -108,12 +111,13 @@ def shifts(old: Sheet, new: Sheet, kept: Mapping[str, str], system: System) -> t
         new: The new revision.
         kept: New labels by old ones.
         system: The units of the reader.
+        watched: The measures to look at.
     """
     known = measures()
     found = []
     for before_label, after_label in kept.items():
         kind = new.home.elements[after_label].kind
-        for kinds, measure, less in WATCHED:
+        for kinds, measure, less in watched:
             if kind not in kinds or measure not in known.get(kind, {}):
                 continue
             before = old.quantity(old[before_label], measure)

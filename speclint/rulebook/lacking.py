@@ -49,9 +49,8 @@ class Lacking:
             holds, lost = self.condition(e[1], facts)
             return (None if holds is None else not holds), lost
         if form in ("every", "some"):
-            elements, lost = self._follow(e[1], facts)
-            answers = [self.condition(e[2], part) for part in elements or ()]
-            return _joined(answers, form == "some") if answers else (form == "every", lost)
+            answers = [self.condition(e[2], part) for part in followed(e[1], facts) or ()]
+            return _joined(answers, form == "some") if answers else (form == "every", ())
         raise AssertionError(e)
 
     def value(self, e: Expression, facts: Facts) -> tuple[Any, Lost]:
@@ -68,13 +67,11 @@ class Lacking:
         if form in ("larger", "smaller"):
             return self._two(e[1], e[2], facts, form)
         if form in ("largest", "smallest"):
-            elements, lost = self._follow(e[1], facts)
-            found = [self._field((), e[2], e[3], part) for part in elements or ()]
+            found = [self._field((), e[2], e[3], part) for part in followed(e[1], facts) or ()]
             value = pick(max if form == "largest" else min, [one for one, _ in found])
-            return value, lost + tuple(one for _, some in found for one in some)
+            return value, tuple(one for _, some in found for one in some)
         if form == "count":
-            elements, _ = self._follow(e[1], facts)
-            return float(len(elements or ())), ()
+            return float(len(followed(e[1], facts) or ())), ()
         raise AssertionError(e)
 
     def _two(self, one: Expression, other: Expression, facts: Facts, sign: str) -> tuple[Any, Lost]:
@@ -109,13 +106,15 @@ class Lacking:
         quantity = facts.sheet.quantity(facts, name)
         return (None, quantity.missing) if isinstance(quantity, Absent) else (quantity.value, ())
 
-    def _follow(self, relations: tuple[str, ...], facts: Facts) -> tuple[Any, Lost]:
-        found: Any = facts
-        for name in relations:
-            if found is None:
-                return None, ()
-            found = found[name]
-        return found, ()
+
+def followed(relations: tuple[str, ...], facts: Facts) -> Any:
+    """The elements that relations lead to from an element; nothing where one leads nowhere."""
+    found: Any = facts
+    for name in relations:
+        if found is None:
+            return None
+        found = found[name]
+    return found
 
 
 def _holds(sign: str, left: float, right: float) -> bool:

@@ -7,6 +7,7 @@ from typing import Any, NamedTuple
 from speclint.measures.facts import Facts
 from speclint.quantity import Absent, Missing, Quantity
 from speclint.rulebook.compile import SLACK, pick
+from speclint.rulebook.lacking import followed
 from speclint.rulebook.rule import Expression, Limit
 
 
@@ -71,8 +72,11 @@ class Weigher:
         return (with_sign or answers)[0]
 
     def _quantified(self, e: Expression, facts: Facts) -> Answer:
-        elements, missing = self._follow(e[1], facts)
-        answers = [answer._replace(part=part) for part in elements or () for answer in [self.condition(e[2], part)]]
+        answers = [
+            answer._replace(part=part)
+            for part in followed(e[1], facts) or ()
+            for answer in [self.condition(e[2], part)]
+        ]
         deciding = e[0] == "some"
         for answer in answers:
             if answer.holds is deciding:
@@ -82,7 +86,7 @@ class Weigher:
             return unknown[0]._replace(missing=tuple(m for answer in unknown for m in answer.missing))
         if answers:
             return answers[0]
-        return Answer(not deciding, Side(f"no {e[1][-1].removesuffix('s')}", "text"), None, missing=missing)
+        return Answer(not deciding, Side(f"no {e[1][-1].removesuffix('s')}", "text"))
 
     def _is(self, e: Expression, facts: Facts) -> Answer:
         side, missing = self.value(e[1], facts)
@@ -125,15 +129,13 @@ class Weigher:
                 choose = max if e[0] == "larger" else min
                 return choose(sides, key=lambda side: side.value), ()
             case "largest" | "smallest":
-                elements, missing = self._follow(e[1], facts)
-                found = [self._field(("field", (), e[2], e[3]), part) for part in elements or ()]
-                missing += tuple(m for _, lost in found for m in lost)
+                found = [self._field(("field", (), e[2], e[3]), part) for part in followed(e[1], facts) or ()]
+                missing = tuple(m for _, lost in found for m in lost)
                 choose = max if e[0] == "largest" else min
                 value = pick(choose, [side.value if side else None for side, _ in found])
                 return next((side for side, _ in found if side and side.value == value), None), missing
             case "count":
-                elements, _ = self._follow(e[1], facts)
-                return Side(float(len(elements or ())), "count"), ()
+                return Side(float(len(followed(e[1], facts) or ())), "count"), ()
         raise AssertionError(e)
 
     def _both(
@@ -173,14 +175,6 @@ class Weigher:
         if isinstance(quantity, Absent):
             return None, quantity.missing
         return Side(quantity.value, quantity.dimension, quantity, quantity.text), ()
-
-    def _follow(self, relations: tuple[str, ...], facts: Facts) -> tuple[Any, tuple[Missing, ...]]:
-        found: Any = facts
-        for name in relations:
-            if found is None:
-                return None, ()
-            found = found[name]
-        return found, ()
 
     def not_stated(self, e: Expression, facts: Facts) -> list[str]:
         """The names of the facts that a condition wants stated and that are not; of rivals, those of the first."""

@@ -99,7 +99,7 @@ def _readme_with_cures() -> str:
     """README.md with all its generated parts."""
     from speclint.cures.desk import Desk
     from speclint.cures.effect import Effects
-    from speclint.cures.letter import Setting, cure_lines, numbered, told_of
+    from speclint.cures.letter import Cured, cure_lines, numbered, told_of
     from speclint.cures.together import cure_set
     from speclint.forecast.rates import demo_rates
     from speclint.language.uses import CannotRead
@@ -113,9 +113,9 @@ def _readme_with_cures() -> str:
     effects = Effects(desk.sheet, demo_rates(), 30, "imperial")
     told = told_of(desk, effects, list(desk.findings.values()))
     whole = cure_set(desk, "hold")
-    how = Setting(30, True, 100)
     effect = effects.of(desk.trial(whole.changes))
-    lines = cure_lines("house.plan", numbered(list(desk.findings.values())), told, whole, effect, "hold", how)
+    numbers = numbered(list(desk.findings.values()))
+    lines = cure_lines(Cured("house.plan", numbers, told, whole, effect, "hold", 30, True), 100)
     shown = f"```\n$ speclint cure house.plan\n{text_of(lines).rstrip()}\n```\n"
     before, rest = _readme_with_graphs().split(CURE_BEGIN)
     return before + CURE_BEGIN + shown + CURE_END + rest.split(CURE_END)[1]

@@ -99,7 +99,6 @@ def test_the_order_of_elements_of_a_drawn_house_does_not_matter(house: dict[str,
 
 @pytest.mark.parametrize("name", PLANS)
 def test_the_order_of_settings_does_not_matter(name: str) -> None:
-    from dataclasses import replace
 
     statements = parse(example(name), name).statements
     turned = [one._replace(body=None if one.body is None else one.body[::-1]) for one in statements]
