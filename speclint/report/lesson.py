@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+from speclint.language.layout import tidied
 from speclint.paths import shipped
 from speclint.pipeline import PlanText, review
 from speclint.plan_text import CannotRead
@@ -117,10 +118,16 @@ def changed(lesson: Lesson, pairs: Pairs) -> str:
     """
     text = flawless()
     for found, put in pairs:
-        if text.count(found) != 1:
-            raise UnusableLesson(f"wanted “{found}” once in {BASE} for {lesson.name}; got {text.count(found)}")
-        text = text.replace(found, put)
-    return text
+        places = list(_in_any_layout(found).finditer(text))
+        if len(places) != 1:
+            raise UnusableLesson(f"wanted “{found}” once in {BASE} for {lesson.name}; got {len(places)}")
+        text = f"{text[: places[0].start()]}{put}{text[places[0].end() :]}"
+    return tidied(text)
+
+
+def _in_any_layout(notes: str) -> re.Pattern[str]:
+    """Notes of a plan however they are spaced, parted or broken into lines."""
+    return re.compile(r"[\s;]+".join(re.escape(word) for word in re.split(r"[\s;]+", notes)))
 
 
 def exercise(lesson: Lesson, only: int | None = None) -> str:

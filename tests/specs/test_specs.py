@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from speclint.commands.files import demo_plan, read_text
+from speclint.language.layout import tidied
 from speclint.pipeline import review
 from tests.specs.expected import DAY, SPECS, book, letter_of, names
 
@@ -36,3 +37,9 @@ def test_the_teaching_plan_trips_at_least_two_thirds_of_the_rulebook() -> None:
 
     result = review(PlanText(plan_text, "teaching-house.plan", lambda used: read_text(SPECS / used)), book(), DAY)
     assert 2 * len(book().rules) <= 3 * len({ruling.rule for ruling in result.rulings})
+
+
+@pytest.mark.parametrize("name", names())
+def test_an_example_plan_is_laid_out_as_tidy_lays_it_out(name: str) -> None:
+    text = read_text(SPECS / f"{name}.plan")
+    assert tidied(text) == text
