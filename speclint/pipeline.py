@@ -49,7 +49,7 @@ def review(plan: PlanText, book: Rulebook, today: str, system: System = "imperia
     trips, unanswered = judge(sheet, book, system)
     remaining, accepted, more = apply_variances(trips, home, book, today)
     remaining = in_order([*without_superseded(remaining, book), *variance_rulings(accepted, today)])
-    return Review(
+    result = Review(
         plan.name,
         alternate,
         tuple(remaining),
@@ -62,6 +62,8 @@ def review(plan: PlanText, book: Rulebook, today: str, system: System = "imperia
         _site_line(sheet, system),
         len(book.rules),
     )
+    sheet.let_go()
+    return result
 
 
 def _site_line(sheet: Sheet, system: System) -> str:

@@ -16,7 +16,7 @@ STATUS = """exit status:
   3  wrong use, or a rulebook that cannot be used"""
 
 
-SELDOM = 50_000  # new objects between two looks
+SELDOM = 200_000  # new objects between two looks
 
 
 def main(words: Sequence[str] | None = None) -> int:

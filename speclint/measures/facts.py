@@ -7,7 +7,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
 from speclint.citation import Citation
-from speclint.measures.register import find_measure
+from speclint.measures.register import Measure, find_measure
 from speclint.model.element import Element, settings_of
 from speclint.model.home import Home
 from speclint.model.kinds import KINDS
@@ -69,10 +69,17 @@ class Sheet:
         self.links = Links(home)
         self.facts = {label: Facts(element, self) for label, element in home.elements.items()}
         self.drawn: dict[str, Any] = {}
-        self._computing: set[tuple[str, str]] = set()
 
     def __getitem__(self, label: str) -> Facts:
         return self.facts[label]
+
+    def let_go(self) -> None:
+        """Forget all facts. They hold one another in circles, and would wait for a search of the whole memory."""
+        for facts in self.facts.values():
+            facts.clear()
+            facts.told.clear()
+        self.facts.clear()
+        self.drawn.clear()
 
     def value(self, label: str, name: str) -> Any:
         """The value of a fact of an element; nothing where there is no such element, or nothing is known."""
@@ -111,25 +118,25 @@ class Sheet:
     def quantity(self, facts: Facts, name: str) -> Quantity | Absent:
         """A fact with its provenance."""
         found = facts.told.get(name)
-        if found is None:
-            setting = settings_of(type(facts.element)).get(name)
-            found = self._computed(facts, name) if setting is None else _stated(facts, name, setting)
-            facts.told[name] = found
-        return found
+        if found is not None:
+            if found is _BEING_COMPUTED:
+                raise CircularMeasure(f"{name} of {facts.label} needs itself")
+            return found
+        origin = _origin(type(facts.element), name)
+        told = self._computed(facts, origin) if isinstance(origin, Measure) else _stated(facts, name, origin)
+        facts.told[name] = told
+        return told
 
-    def _computed(self, facts: Facts, name: str) -> Quantity | Absent:
-        key = (facts.label, name)
-        if key in self._computing:
-            raise CircularMeasure(f"{name} of {facts.label} needs itself")
-        measure = find_measure(facts.element.kind, name)
+    def _computed(self, facts: Facts, measure: Measure) -> Quantity | Absent:
+        name = measure.name
         working = Working(self, facts, name, measure.dimension, measure.meaning)
-        self._computing.add(key)
+        facts.told[name] = _BEING_COMPUTED
         try:
             value = measure.function(facts, working)
         except NotStated as trouble:
             return Absent(name, facts.label, trouble.absent.missing, trouble.absent.reason)
         finally:
-            self._computing.discard(key)
+            del facts.told[name]
         return working.quantity(value)
 
 
@@ -141,6 +148,20 @@ def _stated(facts: Facts, name: str, setting: Setting) -> Quantity | Absent:
         return Absent(name, facts.label, (Missing(facts.label, name, element.place),))
     how = "stated" if given.how == "alternate" else given.how
     return Quantity(name, facts.label, value, setting.dimension, how, given.span, given.text, given.reason)
+
+
+_BEING_COMPUTED = Absent("", "", ())
+
+
+@lru_cache(maxsize=8192)
+def _origin(model: type[Element], name: str) -> Setting | Measure:
+    """Where a number of a kind of element comes from.
+
+    Raises:
+        UnknownMeasure: If it is neither a setting nor a measure.
+    """
+    setting = settings_of(model).get(name)
+    return find_measure(model.kind, name) if setting is None else setting
 
 
 @lru_cache(maxsize=8192)

@@ -10,7 +10,6 @@ from speclint.citation import Citation
 from speclint.measures.facts import Facts, Sheet
 from speclint.quantity import Missing, Quantity, shown
 from speclint.rulebook.book import Rulebook
-from speclint.rulebook.compile import judges
 from speclint.rulebook.lacking import Lacking
 from speclint.rulebook.rule import GRADES, Basis, Rule
 from speclint.rulebook.weigh import Answer, Side, Weigher
@@ -38,9 +37,10 @@ TOLD: dict[str, tuple[tuple[str, float], tuple[str, float]]] = {
 
 def judge(sheet: Sheet, book: Rulebook, system: System) -> tuple[list[Ruling], list[Ruling]]:
     """The rulings that trip and those that lack a fact, in the order of grade, rulebook and plan."""
-    judge_of = judges(book.code, book.limits())
+    judge_of = book.judges
     trips: list[tuple[int, Ruling]] = []
     unanswered: list[tuple[int, Ruling]] = []
+    asked: dict[int, _Open] = {}
     for element in sheet.home.elements.values():
         judge_element = judge_of.get(element.kind)
         if judge_element is None:
@@ -50,11 +50,15 @@ def judge(sheet: Sheet, book: Rulebook, system: System) -> tuple[list[Ruling], l
             rule = book.rules[index]
             if not rule.tiers:  # set aside by house limits
                 continue
-            writer = _Writer(rule, facts, system)
             if answer is False and where is True:
-                trips.append((index, writer.finding(tier)))
-            elif (open_matter := writer.open_matter(tier)) is not None:
-                unanswered.append((index, open_matter))
+                trips.append((index, _Writer(rule, facts, system).finding(tier)))
+                continue
+            opened = asked.get(index)
+            if opened is None:
+                opened = asked[index] = _Open(rule)
+            found = opened.matter(facts, tier)
+            if found is not None:
+                unanswered.append((index, found))
     order = {grade: number for number, grade in enumerate(GRADES)}
     trips.sort(key=lambda row: (order[row[1].grade], row[0]))
     unanswered.sort(key=lambda row: row[0])
@@ -79,20 +83,20 @@ def without_superseded(rulings: list[Ruling], book: Rulebook) -> list[Ruling]:
     ]
 
 
-class _Writer:
-    """Writes the ruling of one rule on one element."""
+class _Open:
+    """Tells of one rule what it lacks to judge an element."""
 
-    def __init__(self, rule: Rule, facts: Facts, system: System) -> None:
-        self.rule, self.facts, self.system = rule, facts, system
-        self.limits = {limit.name: limit for limit in rule.limits}
+    def __init__(self, rule: Rule) -> None:
+        self.rule = rule
+        self.lacking = Lacking({limit.name: limit for limit in rule.limits})
+        self.basis = tuple([basis_line(basis) for basis in rule.basis])
 
-    def open_matter(self, tier: int) -> Ruling | None:
+    def matter(self, facts: Facts, tier: int) -> Ruling | None:
         """The ruling that facts are missing, or nothing where the rule cannot apply to the element."""
         rule = self.rule
-        lacking = Lacking(self.limits)
-        missing = lacking.condition(rule.tiers[tier].condition, self.facts)[1]
+        missing = self.lacking.condition(rule.tiers[tier].condition, facts)[1]
         if rule.where is not None:
-            missing += lacking.condition(rule.where, self.facts)[1]
+            missing += self.lacking.condition(rule.where, facts)[1]
         if not missing:
             return None
         missing = tuple(dict.fromkeys(missing))
@@ -100,19 +104,26 @@ class _Writer:
             rule=rule.name,
             grade=rule.tiers[tier].grade,
             outcome="not-stated",
-            element=self.facts.label,
+            element=facts.label,
             place=missing[0].place,
             message=_unanswered(missing),
-            because=self._fill(rule.because, {"element": self.facts.label}),
-            basis=_basis_lines(rule.basis),
+            because="" if "{" in rule.because else rule.because,  # its numbers are not known yet
+            basis=self.basis,
             defer=rule.defer,
             title=rule.title,
             missing=missing,
         )
 
+
+class _Writer:
+    """Writes the ruling of one rule on one element."""
+
+    def __init__(self, rule: Rule, facts: Facts, system: System) -> None:
+        self.rule, self.facts, self.system = rule, facts, system
+        self.weigher = Weigher({limit.name: limit for limit in rule.limits})
+
     def finding(self, tier: int) -> Ruling:
         """The ruling that the rule trips."""
-        self.weigher = Weigher(self.limits)
         answer = self.weigher.condition(self.rule.tiers[tier].condition, self.facts)
         stated, needed = self._sides(answer)
         unit, scale = self._unit(stated, needed)
@@ -141,9 +152,9 @@ class _Writer:
             margin=_rounded(margin),
             unit=unit,
             message=self._message(words, answer),
-            because=self._fill(self.rule.because, words),
-            cures=tuple(self._fill(cure, words) for cure in self.rule.cures[:2]),
-            basis=_basis_lines(self._basis(needed)),
+            because=self.filled(self.rule.because, words),
+            cures=tuple(self.filled(cure, words) for cure in self.rule.cures[:2]),
+            basis=tuple([basis_line(basis) for basis in self._basis(needed)]),
             defer=self.rule.defer,
             title=self.rule.title,
             evidence=tuple(side.quantity for side in (stated, needed) if side and side.quantity),
@@ -161,7 +172,7 @@ class _Writer:
             for other in answer.also
             if (side := other.stated) is not None and side.quantity is not None
         ]
-        return "; ".join([self._fill(self.rule.says, words), *further])
+        return "; ".join([self.filled(self.rule.says, words), *further])
 
     def _sides(self, answer: Answer) -> tuple[Side | None, Side | None]:
         stated, needed = answer.stated, answer.needed
@@ -197,7 +208,9 @@ class _Writer:
             return stated.quantity.place
         return answer.part.element.place if answer.part else self.facts.element.place
 
-    def _fill(self, template: str, words: dict[str, str]) -> str:
+    def filled(self, template: str, words: dict[str, str]) -> str:
+        """A text of the rule with its holes filled."""
+
         def word(hole: re.Match[str]) -> str:
             name = hole[1]
             if name in words:
@@ -214,11 +227,6 @@ class _Writer:
         """The basis of the limit that decided first, then those of the rule."""
         deciding = [limit.basis for limit in self.rule.limits if needed and limit.text and limit.text == needed.text]
         return tuple(dict.fromkeys([*deciding, *self.rule.basis]))
-
-
-@lru_cache(maxsize=2048)
-def _basis_lines(basis: tuple[Basis, ...]) -> tuple[str, ...]:
-    return tuple([basis_line(one) for one in basis])
 
 
 @lru_cache(maxsize=2048)

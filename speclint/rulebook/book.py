@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
+from functools import cached_property
 from pathlib import Path
 from types import CodeType
-from typing import Any, NamedTuple
+from typing import Any
 
 from speclint.kept import keep, kept, plain, state_of
 from speclint.paths import shipped
+from speclint.rulebook.compile import Judge, judges
 from speclint.rulebook.rule import Basis, BrokenRulebook, Limit, PageTrouble, Rule, Tier
 
 GROUPS = (
@@ -36,11 +38,21 @@ GROUPS = (
 )
 
 
-class Rulebook(NamedTuple):
-    """Rules in the order of their groups and names, and the code that judges each kind of element."""
+class Rulebook:
+    """Rules in the order of their groups and names, and the code that judges each kind of element.
 
-    rules: tuple[Rule, ...]
-    code: CodeType
+    Args:
+        rules: The rules.
+        code: Their conditions, as `compile_rules` makes it.
+    """
+
+    def __init__(self, rules: tuple[Rule, ...], code: CodeType) -> None:
+        self.rules, self.code = rules, code
+
+    @cached_property
+    def judges(self) -> Mapping[str, Judge]:
+        """The function that judges an element, by kind."""
+        return judges(self.code, self.limits())
 
     def named(self, name: str) -> Rule | None:
         """The rule of that name, if there is one."""
@@ -52,7 +64,7 @@ class Rulebook(NamedTuple):
 
     def with_rules(self, rules: tuple[Rule, ...]) -> Rulebook:
         """The same code over rules whose limits or grades were changed; the rules and their order stay."""
-        return self._replace(rules=rules)
+        return Rulebook(rules, self.code)
 
 
 def load_rulebook(house_rules: Path | None = None) -> Rulebook:

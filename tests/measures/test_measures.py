@@ -163,11 +163,11 @@ def test_a_name_that_is_no_measure_is_a_fault_of_the_program() -> None:
 
 def test_a_measure_that_needs_itself_is_a_fault_of_the_program(monkeypatch: pytest.MonkeyPatch) -> None:
     def ring(facts: Facts, work: Working) -> float:
-        return float(work.need(facts, "reach"))
+        return float(work.need(facts, "ring"))
 
-    monkeypatch.setitem(measures()["wall"], "reach", Measure("wall", "reach", "length", "a ring", ring))  # type: ignore[arg-type]
-    with pytest.raises(CircularMeasure, match=r"^reach of wall south needs itself$"):
-        found("wall south", "reach", HOUSE)
+    monkeypatch.setitem(measures()["wall"], "ring", Measure("wall", "ring", "length", "a circle", ring))  # type: ignore[arg-type]
+    with pytest.raises(CircularMeasure, match=r"^ring of wall south needs itself$"):
+        found("wall south", "ring", HOUSE)
 
 
 def test_every_measure_has_a_known_dimension_and_a_meaning() -> None:

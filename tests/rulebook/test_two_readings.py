@@ -6,7 +6,6 @@ import pytest
 
 from speclint.commands.files import read_text
 from speclint.pipeline import PlanText, read_home
-from speclint.rulebook.compile import judges
 from speclint.rulebook.weigh import Weigher
 from tests.specs.expected import SPECS, book, names
 
@@ -15,7 +14,7 @@ from tests.specs.expected import SPECS, book, names
 def test_the_compiled_rules_answer_as_the_weigher_does(name: str) -> None:
     plan = PlanText(read_text(SPECS / f"{name}.plan"), f"{name}.plan", lambda used: read_text(SPECS / used))
     sheet, _ = read_home(plan)
-    compiled = judges(book().code, book().limits())
+    compiled = book().judges
     looked, differing = 0, []
     for facts in sheet.facts.values():
         found = {
