@@ -38,7 +38,7 @@ def read_text(path: Path) -> str:
         raise CannotRead("it may not be opened (permission)") from None
     except (OSError, ValueError) as trouble:
         raise CannotRead(getattr(trouble, "strerror", None) or "it cannot be opened") from None
-    return _decoded(raw)
+    return decoded(raw)
 
 
 def _at_most(opened: BinaryIO) -> bytes:
@@ -52,7 +52,7 @@ def _within_bound(raw: bytes) -> bytes:
     return raw
 
 
-def _decoded(raw: bytes) -> str:
+def decoded(raw: bytes) -> str:
     if raw.startswith((b"\xff\xfe", b"\xfe\xff")):
         raise CannotRead("it is stored as UTF-16; save it as UTF-8")
     if b"\0" in raw[:65536]:
@@ -84,7 +84,7 @@ def plan_of(raw: bytes, path: str) -> PlanText:
         Refused: If it is no text that speclint can read.
     """
     try:
-        return PlanText(_decoded(_within_bound(raw)), path, lambda used: _read_used(Path(path).parent, used))
+        return PlanText(decoded(_within_bound(raw)), path, lambda used: _read_used(Path(path).parent, used))
     except CannotRead as trouble:
         raise Refused(f"{path}: cannot be read: {trouble}", 2) from None
 
@@ -100,7 +100,7 @@ def piped_plan(opened: BinaryIO) -> PlanText:
         raise CannotRead("a plan from standard input can use no other file")
 
     try:
-        return PlanText(_decoded(_at_most(opened)), "standard input", read)
+        return PlanText(decoded(_at_most(opened)), "standard input", read)
     except CannotRead as trouble:
         raise Refused(f"standard input: cannot be read: {trouble}", 2) from None
 

@@ -5,15 +5,15 @@ from __future__ import annotations
 import os
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
-from pathlib import Path, PurePosixPath
+from pathlib import Path
 
 from speclint.commands.files import Refused, open_plan
 from speclint.commands.repository import PastFiles, Repository, repository_here
+from speclint.commands.walk import ENDING, is_plan, plans_below
 from speclint.language.uses import CannotRead, Reader, trees_of
 from speclint.model.build import build
 from speclint.pipeline import PlanText
 
-ENDING = ".plan"
 Opener = Callable[[], PlanText]
 
 
@@ -43,7 +43,7 @@ def sides_on_disk(old: str, new: str) -> tuple[Side, Side]:
         raise Refused(f"{old if folders[0] else new} is a folder and the other is not: name two of a kind", 3)
     if not folders[0]:
         return Side(old, {new: lambda: open_plan(old)}), Side(new, {new: lambda: open_plan(new)})
-    sides = [Side(path, _own_plans(_on_disk(path, _walked(path)))) for path in (old, new)]
+    sides = [Side(path, _own_plans(_on_disk(path, plans_below(path)))) for path in (old, new)]
     if not any(side.plans for side in sides):
         raise Refused(f"neither {old} nor {new} holds a plan (a file whose name ends in {ENDING})", 3)
     return sides[0], sides[1]
@@ -106,7 +106,7 @@ def _in_past(files: PastFiles, inside: str) -> dict[str, Opener]:
         return lambda: files.plan(path, shown)
 
     listed = files.files(inside)
-    paths = [inside] if inside in listed else sorted(path for path in listed if _is_plan(path))
+    paths = [inside] if inside in listed else sorted(path for path in listed if is_plan(path))
     found = {shown: opener(path, shown) for path in paths for shown in [_shown(files.repository, path)]}
     return found if inside in listed else _own_plans(found)
 
@@ -117,26 +117,13 @@ def _now_on_disk(repository: Repository, inside: str) -> dict[str, Opener]:
     if not whole.is_dir():
         shown = _shown(repository, inside)
         return {shown: lambda: open_plan(shown)} if os.path.lexists(whole) else {}
-    paths = [path for path in sorted(repository.files_on_disk(inside)) if _is_plan(path)]
+    paths = [path for path in sorted(repository.files_on_disk(inside)) if is_plan(path)]
     return _own_plans({name: _opener(name) for name in (_shown(repository, path) for path in paths)})
 
 
 def _shown(repository: Repository, inside: str) -> str:
     """A path of the repository as the user would type it here."""
     return os.path.relpath(repository.top / inside)
-
-
-def _is_plan(path: str) -> bool:
-    parts = PurePosixPath(path).parts
-    return path.endswith(ENDING) and not any(part.startswith(".") for part in parts)
-
-
-def _walked(folder: str) -> Iterable[str]:
-    for where, folders, files in os.walk(folder):
-        folders[:] = sorted(name for name in folders if not name.startswith("."))
-        for name in sorted(files):
-            if name.endswith(ENDING) and not name.startswith("."):
-                yield Path(where, name).relative_to(folder).as_posix()
 
 
 def _on_disk(folder: str, names: Iterable[str]) -> dict[str, Opener]:

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import NamedTuple
 
-from speclint.commands.files import MOST_BYTES, Refused, _decoded
+from speclint.commands.files import MOST_BYTES, Refused, decoded
 from speclint.language.nearest import did_you_mean
 from speclint.language.uses import CannotRead
 from speclint.pipeline import PlanText
@@ -142,7 +142,7 @@ class PastFiles:
         if entry.size > MOST_BYTES:
             raise CannotRead(f"it is too large; the most that is read is {MOST_BYTES / 1e6:.0f} MB")
         if entry.name not in self._texts:
-            self._texts[entry.name] = _decoded(_told(self.repository.top, "cat-file", "blob", entry.name))
+            self._texts[entry.name] = decoded(_told(self.repository.top, "cat-file", "blob", entry.name))
         return self._texts[entry.name]
 
 

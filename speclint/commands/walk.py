@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 
 from speclint.commands.files import Refused
 
@@ -50,16 +50,35 @@ def _is_folder(path: str) -> bool:
 
 
 def _walked(folder: str, troubles: list[Refused]) -> Iterator[str]:
-    """The plans below a folder; hidden folders and files are left alone, and links to folders are not followed."""
+    """The plans below a folder, as the user would type them."""
 
     def tell(trouble: OSError) -> None:
         troubles.append(Refused(f"{trouble.filename}: cannot be listed: {trouble.strerror}", 2))
 
+    for name in plans_below(folder, tell):
+        yield os.path.normpath(os.path.join(folder, name)).replace(os.sep, "/")
+
+
+def plans_below(folder: str, tell: Callable[[OSError], None] | None = None) -> Iterator[str]:
+    """The plans below a folder by their paths in it, in the order of names.
+
+    Hidden folders and files and what is no file are left alone, and links to folders are not followed.
+
+    Args:
+        folder: The folder.
+        tell: Takes what keeps a folder from being listed.
+    """
     for where, below, files in os.walk(folder, onerror=tell):
         below[:] = sorted(name for name in below if not name.startswith("."))
         for name in sorted(files):
-            if name.endswith(ENDING) and not name.startswith("."):
-                yield os.path.normpath(os.path.join(where, name)).replace(os.sep, "/")
+            path = os.path.join(where, name)
+            if is_plan(name) and (os.path.isfile(path) or not os.path.exists(path)):  # a broken link is told
+                yield os.path.relpath(path, folder).replace(os.sep, "/")
+
+
+def is_plan(path: str) -> bool:
+    """Whether a path, parted by /, names a plan that is not hidden."""
+    return path.endswith(ENDING) and not any(part.startswith(".") for part in path.split("/"))
 
 
 def _shared(paths: Iterable[str]) -> set[str]:

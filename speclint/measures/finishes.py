@@ -93,8 +93,9 @@ def first_coat_share(part: Facts, work: Working) -> float:
 def longest_wall_life(wall: Facts, work: Working) -> float:
     """The longest of all walls whose finish life can be told; its own where it is the only one."""
     own = float(work.need(wall, "likely finish life"))
-    lives = [work.maybe(other, "likely finish life") for other in work.sheet.of_kind("wall")]
-    return max(own, *(float(life) for life in lives if life is not None))
+    others = [other for other in work.sheet.of_kind("wall") if other["likely finish life"] is not None]
+    longest = max(others, key=lambda other: float(other["likely finish life"]))
+    return own if longest["likely finish life"] <= own else float(work.need(longest, "likely finish life"))
 
 
 @measure("deck, rail, post", "coat interval", "duration", "interval that the plan states between coats on it")

@@ -19,11 +19,11 @@ HEADING = ("plan", "element", "course", "measure", "value", "unit", "low", "high
 def as_object(chosen: list[Facts], sheet: Sheet, system: System) -> str:
     """Every measure of the elements unfolded, and the courses of the walls, as JSON.
 
-    Of each element a quantity is unfolded once; what comes up again is marked as told above.
+    A quantity is unfolded once; where it comes up again it is marked as told above.
     """
     found: dict[str, Any] = {}
+    told: set[tuple[str, str]] = set()
     for facts in chosen:
-        told: set[tuple[str, str]] = set()
         names = measures().get(facts.element.kind, {})
         found[facts.label] = [unfolded(sheet.quantity(facts, name), system, told) for name in names]
     courses = {
