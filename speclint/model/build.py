@@ -193,7 +193,8 @@ class _Work:
             elif how == "alternate":
                 there.take_over(draft)
             else:
-                says = f"{draft.label} is already there, in line {there.place.line}"
+                where = f" of {there.place.file}" if there.place.file != file else ""
+                says = f"{draft.label} is already there, in line {there.place.line}{where}"
                 self.mistakes.append(mistake_at(file, first, says, "give one of them another name"))
 
     def _element_names(self, kind: str, items: Items, file: str, first: Item) -> list[str] | None:

@@ -101,3 +101,10 @@ def test_a_link_that_leads_out_of_the_folder_is_not_followed(tmp_path: Path) -> 
     (inside / "a.plan").write_text('use "link.plan"')
     _, mistakes = read_home(open_plan(str(inside / "a.plan")))
     assert ['"link.plan" cannot be read: it lies outside the folder of the plan'] == [one.message for one in mistakes]
+
+
+def test_an_element_that_a_used_file_states_already_is_told_with_that_file(tmp_path: Path) -> None:
+    (tmp_path / "shared.plan").write_text("wall b { }\nwall a { }")
+    (tmp_path / "a.plan").write_text('use "shared.plan"\nwall a { }')
+    _, mistakes = read_home(open_plan(str(tmp_path / "a.plan")))
+    assert ["wall a is already there, in line 2 of shared.plan"] == [one.message for one in mistakes]

@@ -1,4 +1,7 @@
-"""The expected review beside each example plan: `python -m tests.specs.expected` writes them anew, on purpose only."""
+"""What is expected of each example plan: `python -m tests.specs.expected` writes it anew, on purpose only.
+
+The review stands beside the plan; every measure of its parts, in SI, in the folder `measures` here.
+"""
 
 from __future__ import annotations
 
@@ -7,11 +10,14 @@ from functools import lru_cache
 from pathlib import Path
 
 from speclint.commands.files import read_text
+from speclint.measures.register import measures
 from speclint.outputs.letter import Frame, letter, text_of
-from speclint.pipeline import PlanText, review
+from speclint.pipeline import PlanText, read_home, review
+from speclint.quantity import Quantity
 from speclint.rulebook.book import Rulebook, load_rulebook
 from speclint.units import System
 
+MEASURES = Path(__file__).resolve().parent / "measures"
 SPECS = Path(__file__).resolve().parents[2] / "specs"
 DAY = "2026-11-25"
 UNITS: dict[str, System] = {"high-desert-cabin": "metric"}
@@ -34,10 +40,34 @@ def letter_of(name: str) -> str:
     return text_of(letter(result, Frame(100, DAY)))
 
 
+def measures_of(name: str) -> str:
+    """Every measure of an example plan that can be told, with its bounds, in SI and five digits."""
+    plan = PlanText(read_text(SPECS / f"{name}.plan"), f"{name}.plan", lambda used: read_text(SPECS / used))
+    sheet, _ = read_home(plan)
+    rows: list[str] = []
+    for facts in sheet.facts.values():
+        rows.append(f"\n{facts.label}")
+        for one in measures().get(facts.element.kind, {}):
+            found = sheet.quantity(facts, one)
+            if isinstance(found, Quantity):
+                bounds = "" if found.low is None else f" ({_digits(found.low)} to {_digits(found.high)})"
+                notes = f" {{{len(found.notes)}}}" if found.notes else ""
+                rows.append(f"  {one}: {_digits(found.value)}{bounds}{notes}")
+            elif found.reason:
+                rows.append(f"  {one}: none, {found.reason}")
+    return "\n".join(rows).lstrip() + "\n"
+
+
+def _digits(value: object) -> str:
+    return f"{value:.5g}" if isinstance(value, float) else str(value)
+
+
 def write_all() -> None:
-    """Write every expected review."""
+    """Write all that is expected."""
+    MEASURES.mkdir(exist_ok=True)
     for name in names():
         (SPECS / f"{name}.review.txt").write_text(letter_of(name), encoding="utf-8")
+        (MEASURES / f"{name}.txt").write_text(measures_of(name), encoding="utf-8")
         print(name)
 
 

@@ -7,12 +7,17 @@ import pytest
 from speclint.commands.files import demo_plan, read_text
 from speclint.language.layout import tidied
 from speclint.pipeline import review
-from tests.specs.expected import DAY, SPECS, book, letter_of, names
+from tests.specs.expected import DAY, MEASURES, SPECS, book, letter_of, measures_of, names
 
 
 @pytest.mark.parametrize("name", names())
 def test_the_review_of_an_example_plan_is_as_expected(name: str) -> None:
     assert read_text(SPECS / f"{name}.review.txt") == letter_of(name)
+
+
+@pytest.mark.parametrize("name", names())
+def test_the_measures_of_an_example_plan_are_as_expected(name: str) -> None:
+    assert read_text(MEASURES / f"{name}.txt") == measures_of(name)
 
 
 def test_the_five_example_plans_and_the_starter_are_there() -> None:
