@@ -14,6 +14,7 @@ from speclint.review.judge import judge
 from speclint.rulebook.book import Rulebook, load_rulebook
 from speclint.rulebook.page import Page, Snippet, read_page
 from speclint.ruling import Ruling
+from tests.rules.expected import NUMBERS, numbers
 
 PAGES = sorted(
     entry.name for entry in shipped("rules").iterdir() if entry.name.endswith(".md") and entry.name != "README.md"
@@ -40,6 +41,10 @@ def rulings(name: str, snippet: Snippet) -> tuple[list[Ruling], list[Ruling]]:
 
 def test_there_are_pages() -> None:
     assert 50 <= len(PAGES)
+
+
+def test_the_numbers_by_which_pages_judge_their_plans_are_as_expected() -> None:
+    assert NUMBERS.read_text(encoding="utf-8") == numbers()
 
 
 @pytest.mark.parametrize("name", PAGES)

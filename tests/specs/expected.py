@@ -50,12 +50,17 @@ def measures_of(name: str) -> str:
         for one in measures().get(facts.element.kind, {}):
             found = sheet.quantity(facts, one)
             if isinstance(found, Quantity):
-                bounds = "" if found.low is None else f" ({_digits(found.low)} to {_digits(found.high)})"
-                notes = f" {{{len(found.notes)}}}" if found.notes else ""
-                rows.append(f"  {one}: {_digits(found.value)}{bounds}{notes}")
+                rows.append(f"  {one}: {told_of(found)}")
             elif found.reason:
                 rows.append(f"  {one}: none, {found.reason}")
     return "\n".join(rows).lstrip() + "\n"
+
+
+def told_of(found: Quantity) -> str:
+    """A value, its bounds in brackets, and in braces how many notes it has."""
+    bounds = "" if found.low is None else f" ({_digits(found.low)} to {_digits(found.high)})"
+    notes = f" {{{len(found.notes)}}}" if found.notes else ""
+    return f"{_digits(found.value)}{bounds}{notes}"
 
 
 def _digits(value: object) -> str:
