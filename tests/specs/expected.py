@@ -18,6 +18,7 @@ from speclint.rulebook.book import Rulebook, load_rulebook
 from speclint.units import System
 
 MEASURES = Path(__file__).resolve().parent / "measures"
+ODD = Path(__file__).resolve().parent / "odd"
 SPECS = Path(__file__).resolve().parents[2] / "specs"
 DAY = "2026-11-25"
 UNITS: dict[str, System] = {"high-desert-cabin": "metric"}
@@ -40,10 +41,16 @@ def letter_of(name: str) -> str:
     return text_of(letter(result, Frame(100, DAY)))
 
 
-def measures_of(name: str) -> str:
-    """Every measure of an example plan that can be told, with its bounds, in SI and five digits."""
-    plan = PlanText(read_text(SPECS / f"{name}.plan"), f"{name}.plan", lambda used: read_text(SPECS / used))
-    sheet, _ = read_home(plan)
+def measured() -> list[Path]:
+    """The plans whose measures are held: the example plans, and plans of parts that those have not."""
+    return [*(SPECS / f"{name}.plan" for name in names()), *sorted(ODD.glob("*.plan"))]
+
+
+def measures_of(path: Path) -> str:
+    """Every measure of a plan that can be told, with its bounds, in SI and five digits."""
+    plan = PlanText(read_text(path), path.name, lambda used: read_text(path.parent / used))
+    sheet, mistakes = read_home(plan)
+    assert not mistakes, mistakes
     rows: list[str] = []
     for facts in sheet.facts.values():
         rows.append(f"\n{facts.label}")
@@ -72,8 +79,9 @@ def write_all() -> None:
     MEASURES.mkdir(exist_ok=True)
     for name in names():
         (SPECS / f"{name}.review.txt").write_text(letter_of(name), encoding="utf-8")
-        (MEASURES / f"{name}.txt").write_text(measures_of(name), encoding="utf-8")
         print(name)
+    for path in measured():
+        (MEASURES / f"{path.stem}.txt").write_text(measures_of(path), encoding="utf-8")
 
 
 if __name__ == "__main__":

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
 from speclint.commands.files import demo_plan, read_text
 from speclint.language.layout import tidied
 from speclint.pipeline import review
-from tests.specs.expected import DAY, MEASURES, SPECS, book, letter_of, measures_of, names
+from tests.specs.expected import DAY, MEASURES, SPECS, book, letter_of, measured, measures_of, names
 
 
 @pytest.mark.parametrize("name", names())
@@ -15,9 +17,9 @@ def test_the_review_of_an_example_plan_is_as_expected(name: str) -> None:
     assert read_text(SPECS / f"{name}.review.txt") == letter_of(name)
 
 
-@pytest.mark.parametrize("name", names())
-def test_the_measures_of_an_example_plan_are_as_expected(name: str) -> None:
-    assert read_text(MEASURES / f"{name}.txt") == measures_of(name)
+@pytest.mark.parametrize("path", measured(), ids=lambda path: path.stem)
+def test_the_measures_of_a_plan_are_as_expected(path: Path) -> None:
+    assert read_text(MEASURES / f"{path.stem}.txt") == measures_of(path)
 
 
 def test_the_five_example_plans_and_the_starter_are_there() -> None:
