@@ -139,9 +139,10 @@ def _findings(house: _House) -> list[dict[str, Any]]:
 def _change(sound: str, faulty: str) -> tuple[str, str]:
     """The lines of two plans that differ, as the one and as the other has them."""
     from difflib import ndiff
+    from textwrap import dedent
 
     rows = [row for row in ndiff(sound.splitlines(), faulty.splitlines()) if row[:2] in ("- ", "+ ")]
-    had, has = ("\n".join(row[2:].strip() for row in rows if row[0] == sign) for sign in "-+")
+    had, has = (dedent("\n".join(row[2:].rstrip() for row in rows if row[0] == sign)) for sign in "-+")
     return had, has or "(left out)"
 
 
