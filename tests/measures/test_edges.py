@@ -12,7 +12,7 @@ wall south { faces S; length 40'; height 18'; starts 20"; build log round 10"; s
 wall west { faces W; length 30'; height 9'; peak 18'; starts 20"; build log round 10"; settling 2% }
 roof main { covers south, west; gables west; form gable; pitch 8:12; eaves 2'; rakes 1'; gutters none; run 15' }
 porch low { along south; depth 6'; length 20'; roof height 8'; roof pitch 3:12 }
-porch high { along south; depth 9'; length 20'; roof height 17'; roof pitch 3:12 }
+porch high { along south; depth 9'; length 20'; roof height 17'-6"; roof pitch 3:12 }
 """
 
 
@@ -23,8 +23,8 @@ def test_no_gutter_is_wanted_over_a_gable() -> None:
 
 def test_a_wall_over_two_porch_roofs_is_reached_past_the_higher() -> None:
     notes = found("wall south", "access", WALLS).notes
-    assert not [note for note in notes if "porch roof" in note]  # 18' is little over 17'
-    lower = WALLS.replace("roof height 17'", "roof height 9'")
+    assert not [note for note in notes if "porch roof" in note]  # 18' is little over 17'-6"
+    lower = WALLS.replace("roof height 17'-6\"", "roof height 9'")
     assert [note for note in found("wall south", "access", lower).notes if "porch roof" in note]
 
 
