@@ -12,7 +12,7 @@ from speclint.rulebook.rule import Grade
 from speclint.span import Span
 
 Outcome = Literal["trips", "not-stated"]
-State = Literal["in force", "expired", "not needed", "not allowed"]
+State = Literal["in force", "expired", "not needed", "not allowed", "not complete"]
 
 
 class Ruling(NamedTuple):

@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from speclint import __version__
-from speclint.commands.files import MOST_BYTES, inside
+from speclint.commands.files import bytes_of, inside
 from speclint.commands.screen import coloured, width
 from speclint.paths import shipped
 
@@ -131,8 +131,9 @@ def state_of_used(plan: str, used: str) -> str:
         place = inside(Path(plan).parent, used)
         if place is None:
             return "outside"
-        with place.open("rb") as opened:
-            raw = opened.read(MOST_BYTES + 1)
+        if not place.is_file():
+            return f"{place.exists()} {place.is_dir()}"
+        raw = bytes_of(place)
     except (OSError, ValueError) as trouble:
         return f"{type(trouble).__name__} {getattr(trouble, 'errno', '')}"
     return hashlib.blake2b(raw, digest_size=16).hexdigest()

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import argparse
+import os
+import shlex
 import sys
 from collections.abc import Sequence
 
@@ -12,7 +14,7 @@ from speclint.commands.upkeep import day_of, rates_of
 from speclint.cures.change import Change
 from speclint.cures.desk import Desk, Offer
 from speclint.cures.effect import Effects
-from speclint.cures.letter import Cured, cure_lines, cure_object, numbered, told_of
+from speclint.cures.letter import Cured, brought_words, cure_lines, cure_object, numbered, told_of
 from speclint.cures.together import CureSet, cure_set
 from speclint.cures.write import alternate_text
 from speclint.language.edit import with_edits
@@ -25,6 +27,7 @@ YEARS = 30
 
 def run(stated: argparse.Namespace) -> int:
     """Offer cures for the findings of a plan, and write them where that is asked for."""
+    _refuse_misplaced(stated)
     writes = stated.write or stated.as_alternate is not None
     file = _file(stated) if writes else None
     plan = _plan(stated, file)
@@ -45,6 +48,16 @@ def run(stated: argparse.Namespace) -> int:
     cured = Cured(plan.name, numbers, told, whole, effect, stated.down_to, YEARS, not stated.rates)
     put(cure_object(cured) if stated.json else rendered(cure_lines(cured, width()), stated))
     return 2 if desk.mistakes else 0
+
+
+def _refuse_misplaced(stated: argparse.Namespace) -> None:
+    """Say it plainly where a rule stands before the plan, or the plan where the name of the alternate is wanted."""
+    plan, words = stated.plan, stated.words
+    if plan and words and os.path.isfile(words[0]) and rulebook_of(stated).named(plan) is not None:
+        meant = shlex.join(["speclint", "cure", words[0], plan, *words[1:]])
+        raise Refused(f"the plan comes first, then the rule: {meant}", 3)
+    if plan is None and not stated.demo and stated.as_alternate and os.path.isfile(stated.as_alternate):
+        raise Refused(f"--as-alternate wants a name before the plan: --as-alternate NAME {stated.as_alternate}", 3)
 
 
 def _file(stated: argparse.Namespace) -> PlanFile:
@@ -102,6 +115,8 @@ def _write(file: PlanFile, desk: Desk, stated: argparse.Namespace, asked: list[R
     file.write(text, "cured")
     for change in changes:
         print(str(change), file=sys.stdout)
+    for brought in brought_words(desk.brought(desk.found_with(changes))):
+        tell(f"{desk.plan.name}: {brought}")
     if left:
         tell(f"{desk.plan.name}: not all is cured{left}")
     cares = {offer.cure.care for ruling in asked for offer in desk.offers(ruling)[0] if offer.cure.care}

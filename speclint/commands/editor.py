@@ -9,7 +9,7 @@ from contextlib import redirect_stdout
 from functools import partial
 
 from speclint.commands.common import rulebook_of, tell, units_of
-from speclint.commands.files import Refused, read_text
+from speclint.commands.files import Refused, read_used
 
 
 def run(stated: argparse.Namespace) -> int:
@@ -30,5 +30,5 @@ def run(stated: argparse.Namespace) -> int:
     settled = Settled(rulebook_of(stated), partial(units_of, stated), lambda: datetime.date.today().isoformat())
     streams = (sys.stdin.buffer, sys.stdout.buffer)
     with redirect_stdout(sys.stderr):  # a stray print would garble the messages
-        ended = serve(settled, read_text, lambda message: tell(f"speclint: {message}"), streams)
+        ended = serve(settled, read_used, lambda message: tell(f"speclint: {message}"), streams)
     return 0 if ended else 1

@@ -24,6 +24,8 @@ from speclint.rulebook.page import HEADINGS, read_page
 from speclint.rulebook.rule import Rule
 from speclint.units import System
 
+MOST_COMPARED = 60  # walls; each is held in five plans of its own
+
 
 def run(stated: argparse.Namespace) -> int:
     """Teach what is asked for; with a plan, show its numbers."""
@@ -72,8 +74,10 @@ def _seasonings(sheet: Sheet, only: Facts | None, system: System) -> list[Line]:
     walls = [only] if only else [wall for wall in sheet.of_kind("wall") if wall["stacked"] == "yes"]
     walls = [wall for wall in walls if wall.element.kind == "wall"]
     lines: list[Line] = []
-    for wall in walls:
+    for wall in walls[:MOST_COMPARED]:
         lines += [*seasonings_lines(sheet, wall, system), (), *places_lines(sheet, wall, system), ()]
+    if len(walls) > MOST_COMPARED:
+        lines += [(Part(f"  the first {MOST_COMPARED} of {len(walls):,} walls; name another to compare it", "quiet"),)]
     return lines or [(Part("  the plan has no wall of stacked logs", "quiet"),)]
 
 

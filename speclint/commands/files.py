@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import errno
 import os
+import stat
 from contextlib import suppress
 from pathlib import Path
 from typing import BinaryIO, NamedTuple
@@ -10,6 +12,7 @@ from typing import BinaryIO, NamedTuple
 from speclint.plan_text import CannotRead, PlanText
 
 MOST_BYTES = 4_000_000
+WAIT = 3.0  # seconds for somebody to come and write into a pipe
 _MARK = b"\xef\xbb\xbf"  # of byte order, with which some editors begin a file
 
 
@@ -30,8 +33,7 @@ def read_text(path: Path) -> str:
     try:
         if path.is_dir():
             raise CannotRead("it is a folder; name a file in it")
-        with path.open("rb") as opened:
-            raw = _at_most(opened)
+        raw = _within_bound(bytes_of(path))
     except FileNotFoundError:
         raise CannotRead("there is no such file") from None
     except PermissionError:
@@ -39,6 +41,38 @@ def read_text(path: Path) -> str:
     except (OSError, ValueError) as trouble:
         raise CannotRead(getattr(trouble, "strerror", None) or "it cannot be opened") from None
     return decoded(raw)
+
+
+def bytes_of(path: str | Path) -> bytes:
+    """The bytes of a file, and not without end where it has none; a pipe that nobody writes into is given up.
+
+    Raises:
+        OSError: If it cannot be opened, or nobody writes into it.
+        ValueError: If its name is none.
+    """
+    at_once = getattr(os, "O_NONBLOCK", 0)  # a pipe is opened whether or not somebody is at its other end
+    with open(path, "rb", buffering=0, opener=lambda name, flags: os.open(name, flags | at_once)) as opened:
+        piped = bool(at_once) and stat.S_ISFIFO(os.fstat(opened.fileno()).st_mode)
+        raw = _first_of_pipe(opened.fileno()) if piped else b""
+        if at_once:
+            os.set_blocking(opened.fileno(), True)
+        while len(raw) <= MOST_BYTES and (more := opened.read(MOST_BYTES + 1 - len(raw))):
+            raw += more
+    return raw
+
+
+def _first_of_pipe(pipe: int) -> bytes:
+    """What can be read of a pipe once somebody has come to write; nothing yet where he is slow."""
+    import select
+
+    came, _, _ = select.select([pipe], [], [], WAIT)
+    try:
+        first = os.read(pipe, 1)
+    except BlockingIOError:
+        return b""
+    if not first and not came:
+        raise OSError(errno.EPIPE, "nobody writes into this pipe")
+    return first
 
 
 def _at_most(opened: BinaryIO) -> bytes:
@@ -109,7 +143,23 @@ def _read_used(folder: Path, used: str) -> str:
     target = inside(folder, used)
     if target is None:
         raise CannotRead("it lies outside the folder of the plan")
-    return read_text(target)
+    return read_used(target)
+
+
+def read_used(path: Path) -> str:
+    """The text of a file that a plan uses.
+
+    Raises:
+        CannotRead: If there is no such file, it is a pipe or a device, or it is no text that speclint can read.
+    """
+    if _is_special(path):
+        raise CannotRead("it is no ordinary file")
+    return read_text(path)
+
+
+def _is_special(path: str | Path) -> bool:
+    """Whether a path leads to a pipe, a device or the like."""
+    return os.path.exists(path) and not os.path.isfile(path) and not os.path.isdir(path)
 
 
 def inside(folder: Path, used: str) -> Path | None:
@@ -153,7 +203,7 @@ def write_file(path: Path, content: str | bytes) -> None:
     """
     if not path.name or "\0" in path.name:
         raise Refused(f"“{path}” is not the name of a file to write", 3)
-    special = os.path.exists(path) and not os.path.isfile(path) and not os.path.isdir(path)
+    special = _is_special(path)
     if not special:  # a pipe or a terminal is written straight to
         path = Path(os.path.realpath(path))
     beside = path if special else path.with_name(f".{path.name}.{os.getpid()}")
@@ -216,10 +266,10 @@ def open_to_rewrite(path: str) -> PlanFile:
     Raises:
         Refused: If it cannot be read, or is no file of its own.
     """
+    if _is_special(path):
+        raise Refused(f"{path}: cannot be written anew: it is no ordinary file", 3)
     plan = open_plan(path)  # for its messages
     place = Path(path)
-    if not place.is_file():
-        raise Refused(f"{path}: cannot be written anew: it is no ordinary file", 3)
     try:
         raw = place.read_bytes()
     except OSError as trouble:

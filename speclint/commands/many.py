@@ -7,7 +7,7 @@ import sys
 from collections.abc import Iterator, Sequence
 
 from speclint.commands.asked import DEMO, DEMO_NAME, PIPED, Asked, key_of, state_of_program, state_of_used
-from speclint.commands.files import MOST_BYTES, Refused
+from speclint.commands.files import MOST_BYTES, Refused, bytes_of
 from speclint.commands.told import SHELF, Piece, Task, Unread
 from speclint.kept import clear_shelf, shelved
 from speclint.paths import shipped
@@ -72,8 +72,7 @@ def _raw(path: str) -> bytes | None:
             return shipped("specs").joinpath(DEMO_NAME).read_bytes()
         if path == PIPED:
             return sys.stdin.buffer.read(MOST_BYTES + 1) if sys.stdin else b""
-        with open(path, "rb") as opened:
-            return opened.read(MOST_BYTES + 1)
+        return bytes_of(path)
     except (OSError, ValueError):
         return None  # told when it is opened again
 

@@ -30,13 +30,18 @@ def run(stated: argparse.Namespace) -> int:
         raise Refused("name a plan or a folder to lay out", 3)
     if stated.show and len(paths) > 1:
         raise Refused("--show prints one plan; name one", 3)
-    status = 0
+    status = loose = 0
     for path in paths:
         try:
-            status = max(status, _tidy(path, stated))
+            found = _tidy(path, stated)
+            loose += found
+            status = max(status, found)
         except Refused as trouble:
             tell(f"speclint: {trouble}")
             status = max(status, trouble.status)
+    if loose:
+        are = "plan is" if loose == 1 else "plans are"
+        tell(f"speclint: {loose} {are} not in the usual layout; without --ask it is made so")
     return status
 
 
@@ -65,6 +70,7 @@ def _plans_below(folder: Path) -> list[Path]:
 
 
 def _tidy(path: str, stated: argparse.Namespace) -> int:
+    """Lay a plan out, or where it is only asked after, name it if it is not; whether that was so."""
     if path == PIPE:
         before = _piped()
     elif stated.ask:

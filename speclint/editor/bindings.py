@@ -173,7 +173,8 @@ def bind_changes(server: Server) -> None:
             return []
         told = params.context.diagnostics
         found = await asyncio.get_running_loop().run_in_executor(server.cures, fixes, reading, told)
-        return [_action(server, reading, fix, at == 0 and not fix.deferred) for at, fix in enumerate(found)]
+        actions = [_action(server, reading, fix, at == 0 and fix.preferable) for at, fix in enumerate(found)]
+        return [action for action in actions if action is not None]
 
 
 def _tidied(reading: Reading) -> list[lsp.TextEdit]:
@@ -185,11 +186,17 @@ def _tidied(reading: Reading) -> list[lsp.TextEdit]:
     return _edits(reading.lines, [Edit(0, len(text), after)]) if after != text else []
 
 
-def _action(server: Server, reading: Reading, fix: Fix, preferred: bool) -> lsp.CodeAction:
+def _action(server: Server, reading: Reading, fix: Fix, preferred: bool) -> lsp.CodeAction | None:
+    """A quick fix as the editor takes it; why there is none, where the editor can show that."""
+    about = server.client_capabilities.text_document
+    told = list(fix.settles)
+    if fix.refused:
+        if not (about and about.code_action and about.code_action.disabled_support):
+            return None
+        why = lsp.CodeActionDisabled(fix.refused)
+        return lsp.CodeAction(fix.title, lsp.CodeActionKind.QuickFix, diagnostics=told, disabled=why)
     edit = _workspace_edit(server, {reading.document.uri: _edits(reading.lines, list(fix.edits))})
-    return lsp.CodeAction(
-        fix.title, lsp.CodeActionKind.QuickFix, diagnostics=[fix.settles], is_preferred=preferred, edit=edit
-    )
+    return lsp.CodeAction(fix.title, lsp.CodeActionKind.QuickFix, diagnostics=told, is_preferred=preferred, edit=edit)
 
 
 def _edits(lines: Lines, edits: list[Edit]) -> list[lsp.TextEdit]:

@@ -79,9 +79,13 @@ class _Cursor:
     def _top(self, inside: bool) -> None:
         words = [piece.text for piece in self.done]
         if not words:
-            self._offer([], ((kind, about(kind)) for kind in KINDS), Kind.Class)
+            there = {name.kind for name in self.reading.names.names if name.role == "element"} if not inside else set()
+            kinds = (kind for kind in KINDS if not (KINDS[kind].single and kind in there))
+            self._offer([], ((kind, about(kind)) for kind in kinds), Kind.Class)
             if not inside:
                 self._offer([], ((word, _STRUCTURE[word]) for word in STRUCTURE), Kind.Keyword)
+        elif inside and words[0] in KINDS:
+            self._restated(words[0], words[1:])
         elif words == ["typical"]:
             self._offer([], ((kind, about(kind)) for kind in KINDS), Kind.Class)
         elif words == ["variance"]:
@@ -91,6 +95,13 @@ class _Cursor:
         elif words[0] == "variance" and words[2:3] == ["on"]:
             labels = self.reading.names.labels(*KINDS)
             self._offer(self.done[3:], ((f"{kind} {name}".strip(), about(kind)) for kind, name in labels), Kind.Value)
+
+    def _restated(self, kind: str, before: list[str]) -> None:
+        """The elements of the plan that an alternate may restate: one, or several with commas between."""
+        if before and before[-1] != ",":
+            return
+        names = (name for _, name in self.reading.names.labels(kind) if name and name not in before)
+        self._offer([], ((name, f"the {kind} of the plan, with other settings") for name in names), Kind.Reference)
 
     def _block(self, kind: str) -> None:
         comma = max((at for at, piece in enumerate(self.done) if piece.kind == "comma"), default=-1)
@@ -151,11 +162,19 @@ class _Cursor:
             self._offer([], [("unknown", "nobody knows yet; the review asks")], Kind.Keyword, order="8")
             if not assumed:
                 self._offer([], [("assumed", "not certain; the review lists it")], Kind.Keyword, order="8")
+        if value and _joined(value) in (setting.choices or {}):
+            self._behind(kind, setting)
         if value:
             connecting = [(word, name or "what it is measured from") for word, name in setting.then if word]
             begun = (value[cut:] for cut in range(1, len(value)))
             here = next((tail for tail in begun if any(word.startswith(_joined(tail)) for word, _ in connecting)), [])
             self._offer(here, connecting, Kind.Keyword, order="3")
+
+    def _behind(self, kind: str, setting: Setting) -> None:
+        """An example of the setting whose value may stand behind a choice without a word between."""
+        for name in (name for word, name in setting.then if not word and name):
+            further = settings_of(KINDS[kind])[name]
+            self._offer([], [(further.example, f"{name}, for example")], Kind.Value, further.meaning, order="2")
 
     def _parts(self, setting: Setting, value: list[Piece]) -> None:
         named = self.reading.names.labels(*setting.refers)

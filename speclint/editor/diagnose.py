@@ -7,12 +7,14 @@ from collections.abc import Callable
 from lsprotocol import types as lsp
 
 from speclint.editor.positions import Lines
+from speclint.editor.underline import Underlines
 from speclint.rulebook.rule import Grade
 from speclint.ruling import Accepted, Review, Ruling
 from speclint.span import Span
 
 BY = "speclint"
 MISTAKE, QUESTION = "mistake", "not stated"
+NONE_AT_ALL = "the plan has no "
 SEVERITY: dict[Grade, lsp.DiagnosticSeverity] = {
     "hold": lsp.DiagnosticSeverity.Error,
     "revise": lsp.DiagnosticSeverity.Warning,
@@ -28,13 +30,14 @@ def diagnostics(review: Review, lines_of: Callable[[str], Lines]) -> dict[str, l
         lines_of: The lines of a file, by the name that spans call it.
     """
     found: dict[str, list[lsp.Diagnostic]] = {review.plan: []}
-    known: dict[str, Lines] = {}
+    known: dict[str, Underlines] = {}
 
     def tell(span: Span, severity: lsp.DiagnosticSeverity, code: str, message: str, element: str = "") -> None:
         file = span.file or review.plan
         if file not in known:
-            known[file] = lines_of(file)
-        where = known[file].of_span(span)
+            known[file] = Underlines(lines_of(file))
+        # a mistake knows its own stretch; what is found and asked begins with a word and is meant of the whole
+        where = known[file].lines.of_span(span) if code == MISTAKE else known[file].of(span)
         about = {"element": element} if element else None
         found.setdefault(file, []).append(lsp.Diagnostic(where, message, severity, code, source=BY, data=about))
 
@@ -45,7 +48,7 @@ def diagnostics(review: Review, lines_of: Callable[[str], Lines]) -> dict[str, l
     for ruling in review.rulings:
         tell(ruling.place, SEVERITY[ruling.grade], ruling.rule, finding(ruling), ruling.element)
     for question in review.questions:
-        told = f"the plan does not say: {question.text}"
+        told = question.text if question.text.startswith(NONE_AT_ALL) else f"the plan does not say: {question.text}"
         tell(question.place, lsp.DiagnosticSeverity.Hint, QUESTION, told)
     for accepted in review.variances:
         if accepted.state != "in force":
@@ -68,4 +71,6 @@ def _variance(accepted: Accepted) -> str:
         return f"the variance was accepted until {variance.until}; after that day the finding is back"
     if accepted.state == "not allowed":
         return f"“{variance.rule}” allows no variance; the finding stands"
+    if accepted.state == "not complete":
+        return "a variance wants a reason, who accepts it, and until when; the finding stands"
     return "nothing here needs this variance"

@@ -110,6 +110,10 @@ class Shelf:
                 raise
         return self.texts[used]
 
+    def is_stale(self, documents: Documents) -> bool:
+        """Whether an open text that was read here has been changed, opened or closed since."""
+        return any(documents.open.get(address) is not self.opened.get(address) for address in self.addresses.values())
+
     def _text(self, used: str) -> str:
         target = self.file(used)
         for other in self.opened.values():

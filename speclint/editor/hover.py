@@ -116,12 +116,20 @@ def _measured(reading: Reading, name: Name) -> list[str]:
 
 def _setting(reading: Reading, stated: Stated, head: Note, offset: int) -> list[str]:
     setting = stated.setting
-    lines = [f"**{setting.name}**: {plain(setting.meaning)}", "", plain(range_of(setting, reading.system))]
-    lines += ["", f"for example: {plain(example_of(setting, reading.system))}"]
+    lines = [f"**{setting.name}**: {plain(setting.meaning)}", ""]
     phrase = " ".join(piece.text for piece in stated.value)
     chosen = (setting.choices or {}).get(phrase)
     if chosen and any(piece.start <= offset <= piece.end for piece in stated.value):
-        lines += ["", f"{phrase}: {plain(chosen)}"]
+        lines += [f"{phrase}: {plain(chosen)}", ""]
+    if setting.choices:
+        # the first of a list may be a fault, so none is held up as an example
+        lines += ["one of:", "", *(f"- {choice}: {plain(means)}" for choice, means in setting.choices.items())]
+    else:
+        lines += [
+            plain(range_of(setting, reading.system)),
+            "",
+            f"for example: {plain(example_of(setting, reading.system))}",
+        ]
     return [*lines, *_values(reading, stated, head)]
 
 

@@ -11,7 +11,7 @@ from typing import Any
 from lsprotocol import types as lsp
 
 from speclint.editor.diagnose import diagnostics
-from speclint.editor.documents import Document, Documents
+from speclint.editor.documents import Documents
 from speclint.editor.reading import Reading, Settled
 
 DEBOUNCE = 0.003  # seconds without a change before a review begins
@@ -93,16 +93,21 @@ class Reviews:
             return
         self.running.add(uri)
         done = asyncio.get_running_loop().run_in_executor(self.thread, _found, reading)
-        done.add_done_callback(lambda future: self._done(reading.document, future))
+        done.add_done_callback(lambda future: self._done(reading, future))
 
-    def _done(self, document: Document, future: asyncio.Future[Any]) -> None:
+    def _done(self, reading: Reading, future: asyncio.Future[Any]) -> None:
+        document = reading.document
         self.running.discard(document.uri)
         if future.cancelled():
             return
         self.thread.submit(_let_go_of_garbage)
         if (fault := future.exception()) is not None:
             self.trouble(fault)
-        elif self.documents.open.get(document.uri) is document:
+        elif self.documents.open.get(document.uri) is not document:
+            return
+        elif reading.shelf.is_stale(self.documents):  # a file changed before it was known that this plan uses it
+            self._later(document.uri)
+        else:
             before = self.found.get(document.uri, {})
             self.found[document.uri] = future.result()
             for address in dict.fromkeys((document.uri, *before, *future.result())):

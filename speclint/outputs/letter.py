@@ -31,6 +31,7 @@ STATES = {
     "expired": "EXPIRED",
     "not needed": "not needed: nothing trips it",
     "not allowed": "NOT ACCEPTED: this rule allows no variance",
+    "not complete": "NOT ACCEPTED: it wants a reason, a name and a day",
 }
 DEFERRED = (
     "Where a comment touches structure, guards, stairs, work at height, chemicals, electricity or fire, its line Care "

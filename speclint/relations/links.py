@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import NamedTuple
 
-from speclint.model.element import settings_of
+from speclint.model.element import Element, settings_of
 from speclint.model.home import Home
+from speclint.model.settings import Setting
 
 
 class Link(NamedTuple):
@@ -21,22 +23,22 @@ class Links:
 
     def __init__(self, home: Home) -> None:
         self.all: list[Link] = []
-        self._near: dict[tuple[str, str], list[str]] = {}
+        near: dict[tuple[str, str], dict[str, None]] = {}
         for label, element in home.elements.items():
-            for setting in settings_of(type(element)).values():
-                if setting.dimension != "part":
-                    continue
+            for setting in _naming(type(element)):
                 named = getattr(element, setting.attribute) or ()
                 for target in (named,) if isinstance(named, str) else named:
                     self.all.append(Link(label, setting.name, target))
-                    self._keep(label, home.elements[target].kind, target)
-                    self._keep(target, element.kind, label)
-
-    def _keep(self, label: str, kind: str, other: str) -> None:
-        known = self._near.setdefault((label, kind), [])
-        if other not in known:
-            known.append(other)
+                    near.setdefault((label, home.elements[target].kind), {})[target] = None
+                    near.setdefault((target, element.kind), {})[label] = None
+        self._near = {part: list(others) for part, others in near.items()}
 
     def near(self, label: str, kind: str) -> list[str]:
         """The elements of a kind that an element names or is named by, in the order of the plan."""
         return self._near.get((label, kind), [])
+
+
+@lru_cache(maxsize=64)
+def _naming(model: type[Element]) -> tuple[Setting, ...]:
+    """The settings by which a kind of element names others."""
+    return tuple(setting for setting in settings_of(model).values() if setting.dimension == "part")

@@ -42,7 +42,10 @@ def apply_variances(
         if rule is not None and not rule.variance:
             accepted.append(Accepted(variance, "not allowed", tuple(covered)))
             continue
-        if variance.until and variance.until < today:
+        if not (variance.because and variance.accepted_by and variance.until):
+            accepted.append(Accepted(variance, "not complete", tuple(covered)))  # what is missing is told as a mistake
+            continue
+        if variance.until < today:
             accepted.append(Accepted(variance, "expired", tuple(covered)))
             continue
         accepted.append(Accepted(variance, "in force" if covered else "not needed", tuple(covered)))

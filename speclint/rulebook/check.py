@@ -136,10 +136,12 @@ class Checker:
 
     def _product(self, sign: str, left: Expression, right: Expression, token: Any) -> str:
         one, other = dimension_of(left), dimension_of(right)
-        if other in PLAIN or (other == "slope" and sign == "*"):
+        if other in PLAIN:
             return one
         if sign == "*" and one in PLAIN:
             return other
+        if sign == "*" and other == "slope":
+            return one
         if sign == "*" and one == other == "length":
             return "area"
         if sign == "/" and one == other:

@@ -68,6 +68,19 @@ def test_writing_one_rule_and_choice(plan: Path, capsys: pytest.CaptureFixture[s
     assert 'reach 16";  end grain capped' in plan.read_text()
 
 
+def test_what_a_written_cure_brings_is_told(plan: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    plan.write_text(
+        'site { weather "Marquette, MI";  terrain wooded;  rain wind SW }\n'
+        'wall south { faces S;  length 46\';  height 9\'-6";  starts 20";  build log round 10";  '
+        "species eastern white pine }\n"
+        "roof main { covers south;  form shed;  pitch 10:12;  eaves 1'-0\" }\n"
+    )
+    assert main(["cure", str(plan), "--write", *DAY]) == 0
+    told = capsys.readouterr()
+    assert 'roof main: eaves 18" in place of 1\'-0"\n' == told.out
+    assert "house.plan: brings revise: wall-outgrows-its-eave on wall south\n" in told.err
+
+
 def test_an_alternate_is_added_at_the_end(plan: Path, capsys: pytest.CaptureFixture[str]) -> None:
     before = plan.read_text()
     assert main(["cure", str(plan), "--as-alternate", "cured", *DAY]) == 0
@@ -90,6 +103,8 @@ def test_an_alternate_is_added_at_the_end(plan: Path, capsys: pytest.CaptureFixt
         (["cure", "PLAN", "rake-too-short", "--write", "--choice", "7"], 3, "1 to choose from"),
         (["cure", "PLAN", "--as-alternate", 'a "b"'], 3, "plain words"),
         (["cure", "missing.plan", "--write"], 2, "there is no such file"),
+        (["cure", "rake-too-short", "PLAN", "--write"], 3, "the plan comes first, then the rule: speclint cure /"),
+        (["cure", "--as-alternate", "PLAN"], 3, "--as-alternate wants a name before the plan: --as-alternate NAME /"),
         (["cure", "PLAN", "--rates", "missing.txt"], 3, "cannot be read"),
     ],
 )

@@ -230,3 +230,12 @@ def test_bash_completes_commands_and_options(run: Run) -> None:
     )
     done = subprocess.run([bash, "--norc"], input=script, capture_output=True, text=True)
     assert "review report\n--alternate\n" == done.stdout
+
+
+def test_of_many_walls_the_first_are_compared(run: Run, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("speclint.commands.explain.MOST_COMPARED", 2)
+    told = run("explain", "seasoning", "a.plan", a='wall a, b, c { build log round 10"; species lodgepole pine }')
+    named = run("explain", "seasoning", "a.plan", "wall", "c")
+    assert (0, True) == (told.status, told.out.endswith("  the first 2 of 3 walls; name another to compare it\n"))
+    assert (True, False) == ("wall b: " in told.out, "wall c: " in told.out)
+    assert (True, False) == ("wall c: " in named.out, "the first" in named.out)

@@ -53,7 +53,8 @@ def test_every_plan_in_a_folder_and_below_it_is_laid_out_but_for_hidden_ones(run
 
 def test_asked_it_names_the_plans_that_are_not_laid_out_and_writes_nothing(run: Run, tmp_path: Path) -> None:
     told = run("tidy", "--ask", "a.plan", "b.plan", a=LOOSE, b=TIDY)
-    assert (Told(1, "a.plan\n", ""), LOOSE) == (told, (tmp_path / "a.plan").read_text())
+    says = "speclint: 1 plan is not in the usual layout; without --ask it is made so\n"
+    assert (Told(1, "a.plan\n", says), LOOSE) == (told, (tmp_path / "a.plan").read_text())
 
 
 def test_asked_of_plans_that_are_laid_out_it_says_nothing(run: Run) -> None:
@@ -81,7 +82,8 @@ def test_a_plan_from_standard_input_is_printed_to_the_byte(tmp_path: Path) -> No
 
 
 def test_standard_input_can_be_asked_after(start: Run) -> None:
-    assert Told(1, "standard input\n", "") == start("tidy", "--ask", "-", given=LOOSE.encode())
+    says = "speclint: 1 plan is not in the usual layout; without --ask it is made so\n"
+    assert Told(1, "standard input\n", says) == start("tidy", "--ask", "-", given=LOOSE.encode())
 
 
 def test_a_plan_that_is_not_whole_is_refused_with_the_places_and_left_as_it_is(run: Run, tmp_path: Path) -> None:

@@ -26,8 +26,9 @@ class Client:
         self.number = 0
         self.answers: dict[Any, dict[str, Any]] = {}
         self.told: dict[str, list[dict[str, Any]]] = {}
-        for work in (self._listen, self._overhear):
-            threading.Thread(target=work, daemon=True).start()
+        self.ears = [threading.Thread(target=work, daemon=True) for work in (self._listen, self._overhear)]
+        for ear in self.ears:
+            ear.start()
 
     def __enter__(self) -> Self:
         return self
@@ -35,6 +36,8 @@ class Client:
     def __exit__(self, *_: object) -> None:
         self.process.kill()
         self.process.wait()
+        for ear in self.ears:
+            ear.join(10)  # they read to the end of what was said
         for stream in (self.process.stdin, self.process.stdout, self.process.stderr):
             try:
                 stream.close()

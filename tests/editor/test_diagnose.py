@@ -6,6 +6,7 @@ import pytest
 from lsprotocol import types as lsp
 
 from speclint.editor.diagnose import diagnostics
+from speclint.editor.positions import Lines
 from tests.editor.given import PLAN, SPECS, read
 
 Severity = lsp.DiagnosticSeverity
@@ -18,6 +19,12 @@ def told(text: str, **used: str) -> dict[str, list[lsp.Diagnostic]]:
 
 def of_code(text: str, code: str, **used: str) -> list[lsp.Diagnostic]:
     return [one for here in told(text, **used).values() for one in here if one.code == code]
+
+
+def covered(text: str, one: lsp.Diagnostic) -> str:
+    """The text that is underlined."""
+    lines = Lines(text)
+    return text[lines.offset(one.range.start) : lines.offset(one.range.end)]
 
 
 def test_everything_that_a_review_finds_is_told_by_its_grade() -> None:
@@ -34,7 +41,7 @@ def test_a_finding_stands_where_its_setting_is_stated_and_tells_why_and_what_cur
     (one,) = [one for one in of_code(text, "sill-too-near-grade") if "wall south" in one.message]
     rows = one.message.split("\n")
     assert ("hold: wall south starts 2", 1) == (rows[0][:25], sum(row.startswith("cure: ") for row in rows[2:3]))
-    start, end = (text.split("\n")[3].index(word) for word in ("starts", ' 2"'))
+    start, end = (text.split("\n")[3].index(word) for word in ("starts", ";  ground"))
     assert ((3, start), (3, end)) == tuple((at.line, at.character) for at in (one.range.start, one.range.end))
 
 
@@ -49,6 +56,42 @@ def test_a_mistake_is_an_error_with_its_help() -> None:
 def test_a_question_is_a_hint() -> None:
     (one,) = [one for one in of_code(PLAN, "not stated") if "salt water" in one.message]
     assert (Severity.Hint, True) == (one.severity, one.message.startswith("the plan does not say: site: salt water"))
+
+
+def test_a_block_that_is_missing_altogether_is_told_once_and_plainly() -> None:
+    (one,) = [one for one in of_code(PLAN, "not stated") if "“care”" in one.message]
+    assert one.message.startswith("the plan has no “care” (")
+
+
+def test_an_element_that_is_asked_about_is_underlined_with_its_names() -> None:
+    found = {covered(PLAN, one) for one in of_code(PLAN, "not stated")}
+    assert {"site", "wall east, west", "deck lake"} <= found
+
+
+def test_what_stands_nowhere_is_told_at_a_point_and_not_of_the_element_that_is_there() -> None:
+    text = "wall south { faces S }"
+    assert {"w"} == {covered(text, one) for one in of_code(text, "site-facts-missing")}
+
+
+@pytest.mark.parametrize(
+    ("text", "code", "expected"),
+    [
+        (
+            "roof a { covers s;  drip edge none;  form gable }\nwall s { faces S }",
+            "drip-edge-missing",
+            "drip edge none",
+        ),
+        (
+            'wall s { build log round 10", starts 3" above grade, faces S }',
+            "sill-too-near-grade",
+            'starts 3" above grade',
+        ),
+        ('\ufeffwall s { build log round 10";  starts 3" }', "sill-too-near-grade", 'starts 3"'),
+        ('wall 🪵 {\r\n  build log round 10"\r\n  starts 3"\r\n}', "sill-too-near-grade", 'starts 3"'),
+    ],
+)
+def test_a_setting_is_underlined_with_its_value(text: str, code: str, expected: str) -> None:
+    assert {expected} == {covered(text, one) for one in of_code(text, code)}
 
 
 @pytest.mark.parametrize(

@@ -49,6 +49,11 @@ def test_a_choice_tells_what_it_means() -> None:
     assert "lawn: grass" in told(marked(PLAN, "ground la", "wn"))
 
 
+def test_a_setting_with_choices_tells_what_each_of_them_means_and_holds_none_up() -> None:
+    found = told(marked(PLAN, "gro", "und lawn"))
+    assert ("- lawn: grass" in found, "- washed stone: " in found, "for example" in found) == (True, True, False)
+
+
 def test_a_setting_of_several_elements_tells_the_value_of_each() -> None:
     found = told(marked(PLAN, "faces E;  len", "gth"))
     assert ("wall east: **30'**" in found, "wall west: **30'**" in found) == (True, True)

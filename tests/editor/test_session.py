@@ -305,6 +305,18 @@ def test_a_quick_fix_clears_what_it_settles(client: Client) -> None:
     assert "chimney-without-cricket" not in {one["code"] for one in after}
 
 
+def test_why_there_is_no_quick_fix_is_told_to_editors_that_can_show_it() -> None:
+    able = {"codeAction": {"disabledSupport": True}}
+    for capabilities, expected in (({}, []), ({"textDocument": able}, ["a fact of the lot"])):
+        with Client() as client:
+            client.begin(**capabilities)
+            client.open(URI, PLAN)
+            told = [one for one in client.diagnostics(URI, 1) if one["code"] == "site-facts-missing"]
+            params = {"textDocument": {"uri": URI}, "range": told[0]["range"], "context": {"diagnostics": told}}
+            found = client.ask("textDocument/codeAction", **params)
+            assert expected == [one["disabled"]["reason"].split(": ")[-1].split(",")[0] for one in found]
+
+
 def test_hovering_in_plain_text_for_editors_that_want_it() -> None:
     with Client() as client:
         client.begin(textDocument={"hover": {"contentFormat": ["plaintext"]}})
@@ -318,7 +330,7 @@ def test_outline_folding_and_completion_come_over_the_wire(client: Client) -> No
     where: dict[str, Any] = {"textDocument": {"uri": URI}}
     assert "wall west" in {one["name"] for one in client.ask("textDocument/documentSymbol", **where)}
     assert {"startLine": 3, "endLine": 14} in client.ask("textDocument/foldingRange", **where)
-    assert "care" in {item["label"] for item in client.at("completion", URI, 2, 0)["items"]}
+    assert "step" in {item["label"] for item in client.at("completion", URI, 2, 0)["items"]}
 
 
 def test_layout_is_that_of_the_program(client: Client) -> None:

@@ -18,6 +18,7 @@ from typing import Any
 
 from lsprotocol import converters
 
+from speclint.commands.common import units_of
 from speclint.editor.diagnose import diagnostics
 from speclint.editor.positions import Lines
 from speclint.language.uses import CannotRead
@@ -111,7 +112,8 @@ def _reviewed(name: str, texts: dict[str, str], encoding: str, asked: set[str]) 
         asked.add(used)
         return texts[used]
 
-    result = review(PlanText(texts[name], name, read), book(), datetime.date.today().isoformat())
+    units = units_of(argparse.Namespace(units=None), texts[name])
+    result = review(PlanText(texts[name], name, read), book(), datetime.date.today().isoformat(), units)
     if not isinstance(result, Review):
         raise Fault(f"no review but {result!r}")
     told = diagnostics(result, lambda file: Lines(texts[file], encoding))

@@ -1,6 +1,8 @@
 """Small faults put into source text on purpose, one at a time, so that tests can be tried against them.
 
-Left alone are docstrings, annotations, decorators, texts, what is raised, and what only adds words to a result.
+Comparisons are turned or their bound is shifted, signs and numbers changed, `and` and `or`, `max` and `min` and the
+like swapped, `not` dropped, conditions forced, results replaced, the values of two keywords exchanged. Left alone are
+docstrings, annotations, decorators, texts, what is raised, and what only adds words to a result.
 """
 
 from __future__ import annotations
@@ -52,6 +54,24 @@ def faults_of(text: str) -> list[Fault]:
     return sorted(dict.fromkeys(finder.found), key=lambda fault: (fault.start, fault.end, fault.put))
 
 
+def places_of(text: str) -> dict[int, str]:
+    """By line, the innermost function that holds it, as a call of it is named; lines outside functions have none."""
+    found: dict[int, str] = {}
+
+    def go(node: ast.AST, before: str) -> None:
+        for child in ast.iter_child_nodes(node):
+            inside = before
+            if isinstance(child, ast.FunctionDef | ast.ClassDef):
+                name = before + child.name
+                inside = f"{name}.<locals>." if isinstance(child, ast.FunctionDef) else f"{name}."
+                if isinstance(child, ast.FunctionDef):
+                    found.update((line, name) for line in range(child.lineno, (child.end_lineno or child.lineno) + 1))
+            go(child, inside)
+
+    go(ast.parse(text), "")
+    return found
+
+
 class _Finder(ast.NodeVisitor):
     """Finds the places of a module that can be made faulty."""
 
@@ -88,7 +108,17 @@ class _Finder(ast.NodeVisitor):
 
     def visit_If(self, node: ast.If) -> None:
         if ast.unparse(node.test) != "TYPE_CHECKING":
+            self._forced(node.test)
             self.generic_visit(node)
+
+    def visit_IfExp(self, node: ast.IfExp) -> None:
+        self._forced(node.test)
+        self.generic_visit(node)
+
+    def visit_comprehension(self, node: ast.comprehension) -> None:
+        for test in node.ifs:
+            self._forced(test)
+        self.generic_visit(node)
 
     def visit_Call(self, node: ast.Call) -> None:
         name = getattr(node.func, "attr", getattr(node.func, "id", ""))
@@ -97,6 +127,9 @@ class _Finder(ast.NodeVisitor):
         if name in PAIRS:
             end = self._at(node.func.end_lineno, node.func.end_col_offset)
             self._put(node, end - len(name), end, PAIRS[name])
+        for one, other in zip(node.keywords, node.keywords[1:], strict=False):
+            if one.arg is not None and other.arg is not None:
+                self._swapped(one.value, other.value)
         self.generic_visit(node)
 
     def visit_Compare(self, node: ast.Compare) -> None:
@@ -158,6 +191,20 @@ class _Finder(ast.NodeVisitor):
         assert line is not None
         assert column is not None
         return self.rows[line - 1] + len(self.lines[line - 1].encode()[:column].decode())
+
+    def _forced(self, test: ast.expr) -> None:
+        """A condition that always holds, and one that never does."""
+        for put in ("True", "False"):
+            if ast.unparse(test) != put:
+                self._whole(test, f"({put})")
+
+    def _swapped(self, left: ast.expr, right: ast.expr) -> None:
+        """The values of two keywords of a call, each in the other's place."""
+        start, between = self._at(left.lineno, left.col_offset), self._at(left.end_lineno, left.end_col_offset)
+        after, end = self._at(right.lineno, right.col_offset), self._at(right.end_lineno, right.end_col_offset)
+        one, other = self.text[start:between], self.text[after:end]
+        if one != other and not (_is_text(left) or _is_text(right)):
+            self._put(left, start, end, other + self.text[between:after] + one)
 
     def _whole(self, node: ast.expr, put: str) -> None:
         start, end = self._at(node.lineno, node.col_offset), self._at(node.end_lineno, node.end_col_offset)

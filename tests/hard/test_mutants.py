@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.hard.faults import Fault, faults_of
+from tests.hard.faults import Fault, faults_of, places_of
 from tests.hard.mutants import Faulty, Mutant, interval, mutants_of
 
 TEXT = '''"""A module of 3 lines."""
@@ -16,6 +16,10 @@ def wide(length: float, ends: int = 2) -> float:
         raise ValueError(f"wanted more than {LEAST + 1}")
     work.note(f"taken as {ends - 1}", 7)
     return max(length - (ends * 2), LEAST)
+
+class House:
+    def eaves(self) -> list[float]:
+        return [wide(length=one, ends=2) for one in self.walls if one]
 '''
 
 
@@ -24,6 +28,8 @@ def test_every_fault_of_a_small_module_is_known() -> None:
     assert [
         (2, "0.5 -> 0.55"),
         (4, "2 -> 3"),
+        (6, "length < LEAST or not ends -> (False)"),
+        (6, "length < LEAST or not ends -> (True)"),
         (6, " <  ->  <= "),
         (6, " <  ->  >= "),
         (6, "or -> and"),
@@ -33,7 +39,19 @@ def test_every_fault_of_a_small_module_is_known() -> None:
         (9, "- -> +"),
         (9, "* -> /"),
         (9, "2 -> 3"),
+        (13, "[wide(length=one, ends=2) for one in self.walls if one] -> None"),
+        (13, "one, ends=2 -> 2, ends=one"),
+        (13, "2 -> 3"),
+        (13, "one -> (False)"),
+        (13, "one -> (True)"),
     ] == told
+
+
+def test_a_fault_is_known_by_the_function_that_holds_it() -> None:
+    names = {line: name for line, name in places_of(TEXT).items() if name}
+    assert {**dict.fromkeys(range(4, 10), "wide"), 12: "House.eaves", 13: "House.eaves"} == names
+    called = [Mutant("speclint.science.ice", TEXT, Fault(line, 0, 0, "")).called for line in (2, 9, 13)]
+    assert ["speclint.science.ice <module>", "speclint.science.ice wide", "speclint.science.ice House.eaves"] == called
 
 
 @pytest.mark.parametrize("package", ["science", "measures", "rulebook"])

@@ -43,6 +43,14 @@ def test_a_variance_in_force_takes_the_finding_out_and_is_listed() -> None:
     )
 
 
+@pytest.mark.parametrize("part", ['because "a test"', 'accepted by "A. Tester"', "until 2027-01-01"])
+def test_a_variance_that_lacks_a_part_takes_nothing_out(part: str) -> None:
+    result = reviewed(LOW + ACCEPTED.replace(f"{part}; ", "").replace(part, ""))
+    assert graded(result, "sill-too-near-grade") == [("hold", "wall west")]
+    assert ["not complete"] == [accepted.state for accepted in result.variances]
+    assert result.mistakes
+
+
 def test_a_variance_lets_the_finding_back_after_its_day() -> None:
     result = reviewed(LOW + ACCEPTED, "2027-01-02")
     assert ([("hold", "wall west")], ["expired"]) == (
