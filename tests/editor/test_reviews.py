@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+from concurrent.futures import ThreadPoolExecutor
 from typing import Any
 
 from lsprotocol import types as lsp
@@ -53,7 +54,8 @@ def told_after(change: Any) -> dict[str, list[str]]:
         desk.reviews.stop()
         return desk
 
-    desk = asyncio.run(work())
+    with ThreadPoolExecutor(1) as threads:  # a thread in which no other test's event loop runs
+        desk = threads.submit(lambda: asyncio.run(work())).result()
     assert [] == desk.faults
     return desk.told
 
