@@ -68,3 +68,26 @@ def test_a_rule_set_aside_is_silent_and_the_review_says_that_it_is() -> None:
 )  # fmt: skip
 def test_a_file_of_limits_that_cannot_be_used_is_refused_at_its_place(limits: str, told: list[str]) -> None:
     assert told == refused(limits)
+
+
+@pytest.mark.parametrize(("written", "slope"), [("25%", 0.25), ("3:12", 0.25), ('1/2" per ft', 1 / 24)])
+def test_a_slope_may_be_written_in_percent(written: str, slope: float) -> None:
+    book = with_house_limits(load_rulebook(), f"rule porch-roof-too-flat {{ good slope {written} }}", "house.limits")
+    rule = book.named("porch-roof-too-flat")
+    assert rule is not None
+    shipped = load_rulebook().named("porch-roof-too-flat")
+    assert shipped is not None
+    assert [(one.name, one.dimension) for one in shipped.limits] == [(one.name, one.dimension) for one in rule.limits]
+    values = {limit.name: limit.value for limit in rule.limits}
+    assert (pytest.approx(slope), shipped.limits[0].value) == (values["good slope"], values[shipped.limits[0].name])
+
+
+def test_several_limits_and_a_grade_of_one_rule_are_all_taken() -> None:
+    limits = 'rule sill-too-near-grade { code floor 9"; grade note }\nrule porch-roof-too-flat { good slope 3:12 }'
+    book = with_house_limits(load_rulebook(), limits, "house.limits")
+    sill, porch = book.named("sill-too-near-grade"), book.named("porch-roof-too-flat")
+    assert sill is not None
+    assert porch is not None
+    assert ({"note"}, True) == ({tier.grade for tier in sill.tiers}, '9"' in [limit.text for limit in sill.limits])
+    assert "3:12" in [limit.text for limit in porch.limits]
+    assert [rule.name for rule in load_rulebook().rules] == [rule.name for rule in book.rules]

@@ -7,7 +7,12 @@ import math
 import pytest
 
 from speclint.science import deck, snow
-from speclint.science.cost import modified_uniform_present_value, present_value_of_coats
+from speclint.science.cost import (
+    modified_uniform_present_value,
+    present_value_factor,
+    present_value_of_coats,
+    uniform_present_value,
+)
 from speclint.science.decay_climate import decay_hazard_class, decay_hazard_index
 from speclint.science.decay_design import ground_factor, shelter_by_rain, shelter_factor
 from speclint.science.driving_rain import obstruction_factor
@@ -168,6 +173,16 @@ def test_the_sun_is_bent_until_its_rim_is_down() -> None:
     assert -0.8333 == LOWEST_BENT
     assert 0.0 == refraction(-0.84)
     assert 0.6 < refraction(-0.83) < 0.7
+
+
+@pytest.mark.parametrize("rate", [-0.5, 0.03, 1.5])
+def test_a_rate_may_be_anything_above_minus_one(rate: float) -> None:
+    years = [(1 + rate) ** -year for year in range(1, 21)]
+    assert sum(years) == pytest.approx(uniform_present_value(rate, 20))
+    assert years[-1] == pytest.approx(present_value_factor(rate, 20))
+    for function in (uniform_present_value, present_value_factor):
+        with pytest.raises(ValueError, match="wanted a number above 0; got 0"):
+            function(-1.0, 20)
 
 
 def test_rates_that_are_alike_are_no_fault_of_division() -> None:
