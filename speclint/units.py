@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Callable
 from fractions import Fraction
@@ -264,14 +265,34 @@ def _length(metres: float, system: System, text: str) -> str:
 def feet_and_inches(inches: float) -> str:
     """A length as a drawing writes it, to the nearest sixteenth below a foot, quarter below ten feet, else inch."""
     sign, inches = ("-" if inches < 0 else ""), abs(inches)
-    step = 16 if inches < 6 else 8 if inches < 24 else 4 if inches < 120 else 1
+    step = _steps_an_inch(inches)
     parts = Fraction(round(inches * step), step)
     if parts == 0:
         return '0"'
     feet, rest = divmod(parts, 12) if parts >= 24 else (0, parts)
     whole, fraction = divmod(rest, 1)
-    written = f"{whole} {fraction}" if whole and fraction else str(fraction or whole)
+    written = f"{whole} {fraction}" if fraction and (whole or feet) else str(fraction or whole)
     return f"{sign}{feet}'-{written}\"" if feet else f'{sign}{written}"'
+
+
+def _steps_an_inch(inches: float) -> int:
+    return 16 if inches < 6 else 8 if inches < 24 else 4 if inches < 120 else 1
+
+
+def length_within(metres: float, system: System, at_least: bool) -> float:
+    """The length in metres, moved to the next step that `show` can tell: up where at least that much is wanted.
+
+    So that a bound, built as it is told, is kept.
+    """
+    if system == "metric":
+        step = 0.001 if abs(metres) < 2 else 0.01
+    else:
+        step = INCH / _steps_an_inch(abs(metres) / INCH)
+    steps = metres / step
+    whole = round(steps)
+    if abs(steps - whole) > 1e-6:
+        whole = math.ceil(steps) if at_least else math.floor(steps)
+    return whole * step
 
 
 def _slope(ratio: float, system: System, text: str) -> str:
@@ -281,8 +302,6 @@ def _slope(ratio: float, system: System, text: str) -> str:
 
 
 def _degrees(ratio: float) -> float:
-    import math
-
     return math.degrees(math.atan(ratio))
 
 

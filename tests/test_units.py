@@ -6,7 +6,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from speclint.units import NotAQuantity, System, compass_point, feet_and_inches, read_bearing, read_quantity, show
+from speclint.units import (
+    NotAQuantity,
+    System,
+    compass_point,
+    feet_and_inches,
+    length_within,
+    read_bearing,
+    read_quantity,
+    show,
+)
 
 
 @pytest.mark.parametrize(
@@ -117,7 +126,7 @@ def test_a_compass_point_is_the_nearest_of_sixteen(azimuth: float, expected: str
     ("inches", "expected"),
     [
         (0, '0"'), (0.01, '0"'), (0.0625, '1/16"'), (3.5, '3 1/2"'), (18, '18"'), (23.9, '23 7/8"'), (24, "2'-0\""),
-        (114, "9'-6\""), (119.9, "10'-0\""), (500.4, "41'-8\""), (-9, '-9"'), (-30, "-2'-6\""),
+        (114, "9'-6\""), (119.9, "10'-0\""), (500.4, "41'-8\""), (72.25, "6'-0 1/4\""), (-9, '-9"'), (-30, "-2'-6\""),
     ],
 )  # fmt: skip
 def test_a_length_is_shown_as_a_drawing_writes_it(inches: float, expected: str) -> None:
@@ -170,6 +179,35 @@ def test_a_length_to_the_sixteenth_below_a_foot_and_a_half_reads_back_as_it_is_s
     metres = sixteenths / 16 * 0.0254
     step = 16 if abs(sixteenths) < 96 else 8 if abs(sixteenths) < 384 else 4 if abs(sixteenths) < 1920 else 1
     assert pytest.approx(metres, abs=0.0254 / step / 2 + 1e-9) == read_quantity(show(metres, "length")).number
+
+
+@pytest.mark.parametrize(
+    ("inches", "system", "at_least", "expected"),
+    [
+        (72.05, "imperial", True, "6'-0 1/4\""),
+        (72.05, "imperial", False, "6'-0\""),
+        (72, "imperial", True, "6'-0\""),
+        (5.01, "imperial", True, '5 1/16"'),
+        (5.01, "imperial", False, '5"'),
+        (5.01, "metric", True, "128 mm"),
+        (5.01, "metric", False, "127 mm"),
+        (100, "metric", True, "2.54 m"),
+        (100.1, "metric", True, "2.55 m"),
+    ],
+)
+def test_a_bound_is_told_so_that_keeping_to_it_keeps_the_rule(
+    inches: float, system: System, at_least: bool, expected: str
+) -> None:
+    assert expected == show(length_within(inches * 0.0254, system, at_least), "length", system)
+
+
+@given(st.floats(0.001, 20), st.sampled_from(["imperial", "metric"]))
+def test_a_bound_as_told_is_within_a_step_on_the_safe_side(metres: float, system: System) -> None:
+    for at_least in (True, False):
+        told = read_quantity(show(length_within(metres, system, at_least), "length", system)).number
+        beyond = told - metres if at_least else metres - told
+        step = 0.0254 if system == "imperial" else 0.01
+        assert -1e-6 <= beyond <= step
 
 
 @given(st.integers(1, 20_000))

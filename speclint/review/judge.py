@@ -15,7 +15,7 @@ from speclint.rulebook.rule import GRADES, Basis, Rule
 from speclint.rulebook.weigh import Answer, Side, Weigher
 from speclint.ruling import Ruling
 from speclint.span import Span
-from speclint.units import System, show
+from speclint.units import System, length_within, show
 
 _HOLE = re.compile(r"\{([^{}]*)\}")
 # The unit in which numbers are told, and SI per unit: (imperial, metric).
@@ -135,7 +135,7 @@ class _Writer:
             "element": self.facts.label,
             "part": answer.part.label if answer.part else self.facts.label,
             "stated": self._shown(stated),
-            "needed": self._shown(needed),
+            "needed": self._shown_bound(needed, answer.sign),
             "missing": self._not_stated(tier) if "{missing}" in self.rule.says else "",
             "margin": show(abs(margin) * scale, stated.dimension, self.system) if margin is not None and stated else "",
         }
@@ -195,10 +195,16 @@ class _Writer:
             return "not stated"
         return shown(side.value, side.dimension, self.system, side.text)
 
+    def _shown_bound(self, side: Side | None, sign: str) -> str:
+        """What is wanted, told so that keeping to what is told keeps the rule."""
+        if side is not None and side.dimension == "length" and not side.text and isinstance(side.value, float):
+            side = side._replace(value=length_within(side.value, self.system, at_least=sign in (">=", ">")))
+        return self._shown(side)
+
     def _bound(self, answer: Answer, stated: Side) -> str:
         """A bound in words, in the unit of what it bounds: a bare number against a share is told in percent."""
         needed = answer.needed
-        told = self._shown(needed)
+        told = self._shown_bound(needed, answer.sign)
         if needed is not None and stated.dimension == "share":
             told = shown(needed.value, "share", self.system, "")
         return f"at most {told}" if answer.sign in ("<=", "<") else f"{told} or more"
