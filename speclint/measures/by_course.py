@@ -33,14 +33,16 @@ def _courses(wall: Facts, work: Working) -> Courses:
 def finish_by_course(wall: Facts, work: Working) -> ByCourse:
     """The likely life of the wall times the wear of the wall over the wear of the course."""
     life = float(work.need(wall, "likely finish life"))
-    suns, free, mean = (work.need(wall, name) for name in ("course sun", "free driving rain", "mean open wall"))
+    suns = work.need(wall, "course sun")
+    free, mean = float(work.need(wall, "free driving rain")), float(work.need(wall, "mean open wall"))
+    driven = free / mean if mean > 0 else 0.0  # a record may hold no driving rain at all
     colour = str(work.maybe(wall, "colour") or "medium")
     light, rain = wall_weather(wall, work)
     whole = float(work.call(weather_wear, sun=light, rain=rain, colour=colour))
     found = []
     for course, sunned in zip(_courses(wall, work).rows, suns.rows, strict=True):
         assert isinstance(suns, SunnedCourses)
-        wear = weather_wear(suns.share(sunned) / MIDDLE_SUN, course.rain * float(free) / float(mean), colour)
+        wear = weather_wear(suns.share(sunned) / MIDDLE_SUN, course.rain * driven, colour)
         found.append(life * whole / wear)
     return ByCourse(found)
 

@@ -25,7 +25,7 @@ COLUMNS = {
     "ultraviolet dose": "kWh/m2 a",
     "ultraviolet share": "-",
     "splash dose": "-",
-    "under the angle rule": "yes or no",
+    "under the angle rule": "yes, no or in part",
 }
 
 
@@ -90,7 +90,17 @@ def _splash(wall: Facts, height: float) -> float | None:
 
 
 def _under_angle(wall: Facts, angle: Quantity | Absent, height: float) -> str | None:
-    """Whether the line at 30 degrees off plumb from the roof edge covers a height on an eave wall."""
+    """Whether the line at 30 degrees off plumb from the roof edge covers a height of a wall.
+
+    The rake of a gable climbs from the plate to the peak, so that a course may be covered at its ends alone.
+    """
     if not isinstance(angle, Quantity):
         return None
-    return "yes" if float(wall["wood height"] or wall["height"]) - height <= float(angle.value) else "no"
+    covered, plate, top = float(angle.value), float(wall["height"]), float(wall["wood height"] or wall["height"])
+    if wall["gable"] != "yes":
+        roof = wall["roof"]
+        drop = float(roof["edge drop"] or 0.0) if roof is not None else 0.0
+        return "yes" if plate - drop - height <= covered else "no"
+    if top - height <= covered:
+        return "yes"
+    return "in part" if plate - height <= covered else "no"

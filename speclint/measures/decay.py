@@ -48,7 +48,7 @@ from speclint.tables.rows import UnknownRow
 from speclint.tables.species import Species, find_species
 
 PARTS = "wall, corner, post, beam, purlin, deck, stair"
-LEAST_HAZARD = 22.0  # of the decay hazard index, at which the factor of a climate is the least of the guide's map
+LEAST_HAZARD = 22.0  # of the decay hazard index, at which the factor of a climate is the least of a map of Europe
 GUIDE_FLOOR = 0.8  # least factor of shelter that the guide grants
 TURNED = 0.6  # ours: a wall with less than this of the rain on the mean open wall is one class milder
 NEAR, OVER = 0.8, 1.25  # ours: between them the method cannot tell
@@ -122,13 +122,14 @@ def decay_exposure(part: Facts, work: Working) -> float:
 
 
 def hazard_of(hazard: float, work: Working) -> float:
-    """The decay hazard index of a place, no lower than the least of the guide's map. [-]"""
+    """The decay hazard index of a place, no lower than the least of a published map. [-]"""
     if hazard >= LEAST_HAZARD:
         return hazard
     work.note(
-        f"decay hazard index {hazard:.0f}: below the least of the guide's map of Europe, which is about "
+        f"decay hazard index {hazard:.0f}: the least that a map of relative decay hazard in Europe knows is about "
         f"{LEAST_HAZARD:.0f}; reckoned as that"
     )
+    work.cite(Citation("irg-16-20588", "map of Europe, 0.6 to 2.6 by one pair of models, abstract", "second-hand"))
     return LEAST_HAZARD
 
 

@@ -76,7 +76,8 @@ def wind_factor(wall: Facts, work: Working) -> float:
     if terrain == "wooded":
         work.cite(Citation("whately-2015", "driving rain of two masts in woods against an open field", "second-hand"))
         work.note(
-            "woods: taken at 0.6 of the suburban class; two masts in woods had 0.2 to 0.4 of an open field's rain"
+            "woods: taken at 0.6 of the suburban class, as for a house in a clearing; two masts among the trees had "
+            "0.2 to 0.4 of an open field's rain"
         )
         low, high = WOODS_LEAST / IN_WOODS, 1 / IN_WOODS
     words = "ours: gusts within the hour and the class of terrain, a quarter either way"

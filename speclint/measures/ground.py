@@ -8,13 +8,13 @@ from speclint.science.splash import splash_dose, splash_height
 
 
 @measure(
-    "wall", "gutter above", "yes or no", "whether roof water is kept from it, by a gutter or because it is a gable"
+    "wall", "gutter above", "yes or no", "whether roof water is kept from it, by a gutter or because no eave is above"
 )
 def gutter_above(wall: Facts, work: Working) -> str:
     """Whether the plan has a gutter over it, or its roof has gutters on every eave."""
     if wall["gutters"]:
         return "yes"
-    if work.maybe(wall, "gable") == "yes":
+    if work.maybe(wall, "eave above") == "no":
         return "yes"
     return "yes" if work.need(wall["roof"], "gutters", "roof") == "all eaves" else "no"
 

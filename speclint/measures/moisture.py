@@ -142,14 +142,14 @@ def moisture_of(part: Facts, species: Species, work: Working) -> float | None:
     most, words = green_moisture(species, work)
     if stated > most:
         work.note(
-            f"{stated:g} % is more than green {species.name} holds ({words}): a meter reads no such number; "
+            f"{stated:g} % is more than green {species.name} holds ({words}): a figure to look at again; "
             "only what is below fibre saturation counts here"
         )
     return float(stated)
 
 
 def green_moisture(species: Species, work: Working) -> tuple[float, str]:
-    """The most that green wood of a species holds, and in words where that comes from. [%]"""
+    """What green wood of a species holds where it is wettest, and in words where that comes from. [%]"""
     held = [one for one in (species.green_moisture_heartwood, species.green_moisture_sapwood) if one is not None]
     if held and species.moisture_citation is not None and species.green_moisture_sapwood is not None:
         work.cite(species.moisture_citation)
@@ -176,6 +176,7 @@ class Drying(NamedTuple):
         seasoning: How the logs were dried.
         stacked_at: Moisture content when stacked. [%]
         service: Moisture content in a heated house. [%]
+        taken_green: Whether no moisture is stated, and the logs are reckoned as green.
     """
 
     species: Species
@@ -183,6 +184,7 @@ class Drying(NamedTuple):
     seasoning: str
     stacked_at: float
     service: float
+    taken_green: bool
 
     @property
     def moistures(self) -> dict[str, float]:
@@ -202,6 +204,7 @@ def drying_of(wall: Facts, work: Working) -> Drying:
     species = species_of(wall, work)
     seasoning = str(work.need(wall, "seasoning"))
     moisture = moisture_of(wall, species, work)
+    taken_green = moisture is None and seasoning != "kiln-dried"
     if moisture is None:
         dried = seasoning == "kiln-dried"
         moisture = SEASONED[seasoning] if dried else species.fibre_saturation
@@ -210,7 +213,7 @@ def drying_of(wall: Facts, work: Working) -> Drying:
     scribed = work.maybe(wall, "scribed") == "yes"
     kind = "scribed" if scribed else "chinked" if work.maybe(wall, "joint") == "chinked" else "milled"
     service = _in_service(wall, work)
-    return Drying(species, kind, seasoning, float(moisture), float(service))
+    return Drying(species, kind, seasoning, float(moisture), float(service), taken_green)
 
 
 def _in_service(wall: Facts, work: Working) -> float:
@@ -311,7 +314,7 @@ def part_check_opening(part: Facts, work: Working) -> float:
         dries = drying_of(part, work)
         species, size = dries.species, float(work.need(part, "log size"))
         before, service = dries.stacked_at, dries.service
-        if before == species.fibre_saturation:  # reckoned as green: checks open from where all wood begins to shrink
+        if dries.taken_green:  # checks open from where all wood begins to shrink
             before = max(before, FIBRE_SATURATION)
         kerf = work.maybe(part, "kerf")
         if kerf not in (None, "none"):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from speclint.citation import Citation
 from speclint.measures.facts import Facts, Working
 from speclint.measures.register import measure
+from speclint.measures.shelter import eave_over
 from speclint.science.flashing import chimney_cricket_height, chimney_cricket_required
 from speclint.science.ice import ice_barrier_length
 from speclint.units import INCH
@@ -37,7 +38,7 @@ def least_slope(roof: Facts, work: Working) -> float:
 @measure("roof", "ice barrier need", "length", "ice barrier needed up the slope from the edge")
 def ice_barrier_need(roof: Facts, work: Working) -> float:
     """From the eaves, the thickest wall below and the slope; 24 in inside the wall."""
-    walls = [wall for wall in roof["covers"] or () if work.maybe(wall, "gable") != "yes"]
+    walls = [wall for wall in roof["covers"] or () if eave_over(roof, wall, work)]
     if not walls:
         raise work.missing(roof, "covers")
     thickness = max(_thickness(wall, work) for wall in walls)

@@ -43,6 +43,29 @@ def gable(wall: Facts, work: Working) -> str:
     return "yes" if wall in (roof["gables"] or ()) else "no"
 
 
+def eave_over(roof: Facts, wall: Facts, work: Working) -> bool:
+    """Whether a roof sheds over a wall that it covers: not over its gables, nor over the high side of a shed."""
+    gables = roof["gables"] or ()
+    if wall in gables:
+        return False
+    if work.maybe(roof, "form") != "shed":
+        return True
+    low = roof["low side"]
+    if low is None and [one for one in roof["covers"] or () if one not in gables] != [wall]:
+        raise work.missing(roof, "low side")
+    return low is None or low is wall
+
+
+@measure(
+    "wall", "eave above", "yes or no", "whether its roof sheds over it: no under a rake or the high side of a shed"
+)
+def eave_above(wall: Facts, work: Working) -> str:
+    """By the form of its roof, its gables and its low side."""
+    work.need(wall["roof"], "form", "roof")
+    work.cite(OURS)
+    return "yes" if eave_over(wall["roof"], wall, work) else "no"
+
+
 @measure("wall", "roof reach", "length", "how far the roof edge above reaches past the wall face")
 def roof_reach(wall: Facts, work: Working) -> float:
     """The wall's own overhang, or the rakes or eaves of the roof that covers it."""
@@ -112,10 +135,15 @@ def wall_sheltered_height(wall: Facts, work: Working) -> float:
     return float(work.call(sheltered_height, projection=work.need(wall, "roof reach"), angle=angle))
 
 
+def edge_drop(wall: Facts, work: Working) -> float:
+    """How far the edge of the roof hangs below the top of a wall; 0 under a rake, and where it is not stated. [m]"""
+    return 0.0 if work.maybe(wall, "gable") == "yes" else float(work.maybe(wall["roof"], "edge drop") or 0.0)
+
+
 @measure("wall", "exposed height", "length", "height of wood that rain 30 degrees off plumb reaches, porches counted")
 def exposed_height(wall: Facts, work: Working) -> float:
     """What is left of the wood below the sheltered height, and above a porch roof where there is one."""
-    wood = float(work.need(wall, "wood height"))
+    wood = float(work.need(wall, "wood height")) - edge_drop(wall, work)
     exposed = max(0.0, wood - float(work.need(wall, "sheltered height")))
     roofs = [float(work.maybe(porch, "roof height") or 0.0) for porch in porches_over(wall, work)]
     under_porch = max(roofs, default=0.0)

@@ -5,9 +5,11 @@ from __future__ import annotations
 from speclint.citation import Citation
 from speclint.measures.facts import Facts, Working
 from speclint.measures.register import measure
+from speclint.measures.shelter import eave_over, porches_over
 from speclint.science.snow import (
     flat_roof_snow,
     ground_snow_depth,
+    low_slope_minimum,
     shed_snow_depth,
     sliding_snow,
     sliding_snow_pressure,
@@ -43,10 +45,16 @@ def flat_snow(roof: Facts, work: Working) -> float:
 
 @measure("roof", "snow load", "pressure", "snow that lies on it, on the level")
 def snow_load(roof: Facts, work: Working) -> float:
-    """Flat-roof snow by the slope, slippery or not."""
+    """Flat-roof snow by the slope, slippery or not; on a low slope no less than the standard's minimum."""
     smooth = work.need(roof, "covering") in SMOOTH and work.maybe(roof, "snow guards") != "yes"
-    share = work.call(slope_factor, pitch=work.need(roof, "pitch"), thermal_factor=COLD_ROOF, slippery=smooth)
-    return float(work.need(roof, "flat snow")) * float(share)
+    pitch = float(work.need(roof, "pitch"))
+    share = work.call(slope_factor, pitch=pitch, thermal_factor=COLD_ROOF, slippery=smooth)
+    return max(float(work.need(roof, "flat snow")) * float(share), _least(roof["site"], pitch, work))
+
+
+def _least(site: Facts, pitch: float, work: Working) -> float:
+    """The least load of a roof of low slope. [Pa]"""
+    return float(work.call(low_slope_minimum, ground_load=float(work.need(site, "ground snow")), pitch=pitch))
 
 
 @measure("roof", "snow slides", "yes or no", "whether its snow comes down in slides by the rule of the load standard")
@@ -70,14 +78,14 @@ def roof_sliding_snow(roof: Facts, work: Working) -> float:
 
 def _roofs_above(part: Facts, work: Working) -> list[Facts]:
     """The roofs whose eaves are over a porch or deck, by the walls it lies along."""
-    walls = [wall for wall in part["along"] or () if work.maybe(wall, "gable") != "yes"]
-    return list(dict.fromkeys(roof for wall in walls for roof in wall["roofs"]))
+    pairs = [(roof, wall) for wall in part["along"] or () for roof in wall["roofs"]]
+    return list(dict.fromkeys(roof for roof, wall in pairs if eave_over(roof, wall, work)))
 
 
 @measure("porch, deck", "sliding snow", "pressure", "snow that slides onto it from the roof above; 0 where none does")
 def porch_sliding_snow(part: Facts, work: Working) -> float:
     """Of the roof above with the most, spread over the 15 ft next to its eave; none where a porch roof catches it."""
-    if part.element.kind == "deck" and (part["under"] is not None or _porched(part)):
+    if part.element.kind == "deck" and (part["under"] is not None or _porched(part, work)):
         return 0.0
     found = [0.0]
     for roof in _roofs_above(part, work):
@@ -88,15 +96,22 @@ def porch_sliding_snow(part: Facts, work: Working) -> float:
     return max(found)
 
 
-def _porched(deck: Facts) -> bool:
-    return any(porch in wall["porches"] for wall in deck["along"] or () for porch in deck.sheet.of_kind("porch"))
+def _porched(deck: Facts, work: Working) -> bool:
+    return any(porches_over(wall, work) for wall in deck["along"] or ())
 
 
 @measure("porch", "snow load", "pressure", "snow that lies on its roof without slides or drifts, on the level")
 def porch_snow_load(porch: Facts, work: Working) -> float:
     """Flat-roof snow of an open, unheated roof by its slope; its covering is taken as one that holds snow."""
-    pitch = abs(float(work.need(porch, "roof pitch")))  # one that falls back to the wall holds as much
-    share = work.call(slope_factor, pitch=pitch, thermal_factor=OPEN_ROOF, slippery=False)
+    return max(_balanced(porch, work), _least(porch["site"], _steepness(porch, work), work))
+
+
+def _steepness(porch: Facts, work: Working) -> float:
+    return abs(float(work.need(porch, "roof pitch")))  # one that falls back to the wall holds as much
+
+
+def _balanced(porch: Facts, work: Working) -> float:
+    share = work.call(slope_factor, pitch=_steepness(porch, work), thermal_factor=OPEN_ROOF, slippery=False)
     return _flat(porch["site"], OPEN_ROOF, work) * float(share)
 
 
@@ -104,9 +119,10 @@ def porch_snow_load(porch: Facts, work: Working) -> float:
     "porch", "snow with slides", "pressure", "snow that lies on its roof and what slides onto it; drifts not counted"
 )
 def porch_snow_with_slides(porch: Facts, work: Working) -> float:
-    """The sum of the two."""
+    """The sum of the two; the least load of a low slope is a case of its own, to which no slide is added."""
     work.note("drifts against the wall above are not counted")
-    return float(work.need(porch, "snow load")) + float(work.need(porch, "sliding snow"))
+    slides = _balanced(porch, work) + float(work.need(porch, "sliding snow"))
+    return max(slides, float(work.need(porch, "snow load")))
 
 
 @measure("wall", "snow bank", "length", "depth of the design snow banked against it, with what its roof sheds")
@@ -115,10 +131,11 @@ def snow_bank(wall: Facts, work: Working) -> float:
     site = wall["site"]
     ground = float(work.need(site, "ground snow"))
     depth = float(work.call(ground_snow_depth, ground_load=ground))
-    if work.maybe(wall, "gable") == "yes" or wall["roof"] is None or wall["porches"]:
+    roof = wall["roof"]
+    if roof is None or not eave_over(roof, wall, work) or porches_over(wall, work):
         return depth
-    line = work.maybe(wall["roof"], "sliding snow")
-    if not line or work.maybe(wall["roof"], "slippery") != "yes":
+    line = work.maybe(roof, "sliding snow")
+    if not line or work.maybe(roof, "slippery") != "yes":
         return depth  # shingles let snow go in small lots that pack and melt between
     work.cite(OURS)
     strip = float(work.need(wall, "roof reach")) + STRIP_BEYOND

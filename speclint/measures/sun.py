@@ -183,7 +183,7 @@ def ultraviolet_share(wall: Facts, work: Working) -> float:
     """Its ultraviolet dose over that of the open wall at the same place; haze and clouds cancel."""
     open_wall = work.need(wall["site"], "sun climate").open_wall
     found = float(work.need(wall, "ultraviolet dose")) / float(open_wall.ultraviolet)
-    work.range(found * 0.92, min(1.2, found * 1.08), "ours: the spread of the light over the sky")
+    work.range(found * 0.92, found * 1.08, "ours: the spread of the light over the sky")
     return found
 
 

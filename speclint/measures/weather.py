@@ -199,9 +199,10 @@ def _made(
 
 def _rain_of(station: Station) -> tuple[float, str]:
     """Yearly rain without snow [mm], and how the snow was left out."""
-    whole = sum(station.precipitation)
     if station.snowfall is not None:
-        return max(0.0, whole - SNOW_TO_WATER * sum(station.snowfall)), "snow left out, ten to one"
+        months_of_snow = zip(station.precipitation, station.snowfall, strict=True)
+        rain = sum(max(0.0, whole - SNOW_TO_WATER * snow) for whole, snow in months_of_snow)
+        return rain, "the snow of each month left out, ten to one"
     months = zip(station.precipitation, station.mean_temperature, strict=True)
     return sum(amount for amount, mean in months if mean >= 0), "months below freezing on the mean left out"
 

@@ -51,7 +51,7 @@ class Site(Element):
         "speed", "mean wind speed of the year, 10 m above an open field near the lot", "9 mph", 0.447, 30
     )
     rain_intensity: float | None = say.number(
-        "rain rate", "rain intensity that gutters are sized for", "4 in/h", 0, 500
+        "rain rate", "rain of the worst five minutes, that gutters are sized for", "4 in/h", 0, 500
     )
     ground_snow: float | None = say.number("pressure", "ground snow load of the local code", "70 psf", 0, 600 * PSF)
     frost_depth: float | None = say.length("frost line of the local code, below grade", '48"', high=5)

@@ -36,7 +36,7 @@ def course_lines(table: CourseTable, system: System) -> list[Line]:
             _shown(row["sun dose"], "sun dose", system),
             _percent(row["ultraviolet share"]),
             "-" if row["splash dose"] is None else f"{float(row['splash dose']):.2f}",
-            {"yes": "covered", "no": "open"}.get(str(row["under the angle rule"]), "-"),
+            {"yes": "covered", "in part": "in part", "no": "open"}.get(str(row["under the angle rule"]), "-"),
         ]
         told = [f"{cell:<{size}}" for cell, (_, size) in zip(cells, HEAD, strict=True)]
         lines.append((Part("  " + told[0], "element"), Part(told[1]), Part(told[2], role), Part("".join(told[3:]))))

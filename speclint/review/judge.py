@@ -197,7 +197,7 @@ class _Writer:
 
     def _shown_bound(self, side: Side | None, sign: str) -> str:
         """What is wanted, told so that keeping to what is told keeps the rule."""
-        if side is not None and side.dimension == "length" and not side.text and isinstance(side.value, float):
+        if side is not None and side.dimension == "length" and isinstance(side.value, float):
             side = side._replace(value=length_within(side.value, self.system, at_least=sign in (">=", ">")))
         return self._shown(side)
 

@@ -33,7 +33,8 @@ def decay_hazard_index(mean_temperature: Sequence[float], wet_days: Sequence[flo
         Wood above ground; fitted to three places in the United States.
 
     Raises:
-        ValueError: If there are not twelve months of each, or a month has less than 0 or more than 31 wet days.
+        ValueError: If there are not twelve months of each, a mean temperature is not between -100 and 70, or a month
+            has less than 0 or more than 31 wet days.
 
     Sources:
         scheffer-1971, index formula; memory.

@@ -215,7 +215,8 @@ def consequence_factor(consequence: str) -> float:
 def climate_index(decay_hazard_index: float) -> float:
     """Exposure of a climate against that of Helsinki, for places that the guide does not list.
 
-    The range is that of the guide's map of Europe, 0.6 to 2.6.
+    The range is that of a map of Europe by one pair of models, 0.6 to 2.6 (irg-16-20588, abstract); another pair
+    gives 0.8 to 1.8.
 
     Args:
         decay_hazard_index: Decay hazard index of the place. [-]

@@ -46,6 +46,7 @@ def joist_span_limit(
 ) -> float:
     """Longest clear span of a deck joist in wet service, by bending and by deflection of 1/360 under live load.
 
+    The table of the deck guide is for 40 psf; that of irc-2021, R507.6, has the cells for 50 to 70 psf of snow.
     The span tables print no formula; this one reproduces their cells and its steps are those of the timber code.
 
     Args:

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from speclint.science.after import after
-from speclint.science.inputs import above_zero, known, not_negative
+from speclint.science.inputs import above_zero, not_negative
 from speclint.science.trade_units import FOOT, GALLON_A_MINUTE, INCH, SQUARE_FOOT_INCH
 
 PITCH_STEPS = ((3 / 12, 1.00), (5 / 12, 1.05), (8 / 12, 1.10), (11 / 12, 1.20), (math.inf, 1.30))
@@ -28,7 +28,6 @@ HALF_ROUND = (
 )  # fmt: skip
 OGEE = ((5, 5520), (6, 7960))
 ROUND_LEADERS_2012 = ((2, 2880), (2.5, 5200), (3, 8800), (4, 18400), (5, 34600), (6, 54000), (8, 116000))
-PROFILES = ("half-round", "ogee")
 LEADER_FILL = 7 / 24
 CUBIC_FOOT = FOOT**3
 
@@ -117,14 +116,15 @@ def wind_driven_factor(pitch: float) -> float:
     return 1 + pitch / 2
 
 
-@after("", "level area times the factor for the pitch times the five-minute rain rate", "common practice")
+@after("", "level area times the factor for the pitch times the rain rate", "common practice")
 def gutter_demand(area: float, pitch: float, intensity: float) -> float:
     """What a gutter has to carry, as roof area times rain rate.
 
     Args:
         area: Level roof area that drains to the gutter. [m2]
         pitch: Rise over run of the roof. [-]
-        intensity: Five-minute rain rate of the place. [mm/h]
+        intensity: Rain rate of the storm that the capacity is tabled for: the worst five minutes, or the worst hour
+            where the plumbing code says so. [mm/h]
 
     Returns:
         Demand. [m2 mm/h]
@@ -136,7 +136,7 @@ def gutter_demand(area: float, pitch: float, intensity: float) -> float:
         ValueError: If an input is negative.
 
     Sources:
-        common practice: level area times the factor for the pitch times the five-minute rain rate.
+        common practice: level area times the factor for the pitch times the rain rate.
 
     Example:
         >>> round(gutter_demand(100.0, 0.5, 100.0), 3)
@@ -147,16 +147,14 @@ def gutter_demand(area: float, pitch: float, intensity: float) -> float:
 
 
 @after("ipc-2012", "Table 1106.6", "memory", size=(0.0762, 0.254), fall=(0, 0.0417))
-def gutter_capacity(profile: str, size: float, fall: float) -> float:
-    """What a gutter carries, as roof area times rain rate.
+def half_round_capacity(size: float, fall: float) -> float:
+    """What a half-round gutter carries, as roof area times rain rate.
 
-    Half-round gutters follow the code table; it was recalled, and its first column was also seen in a trade chart.
-    A fall between two columns takes the gentler one. Level gutters take the first column: the formula of
-    level_half_round_width agrees with it within three percent. Ogee gutters follow the same trade chart at any fall.
-    Sizes between two rows are read off a straight line between logarithms.
+    The code table was recalled, and its first column was also seen in a trade chart. A fall between two columns takes
+    the gentler one. Level gutters take the first column: the formula of level_half_round_width agrees with it within
+    six percent. Sizes between two rows are read off a straight line between logarithms.
 
     Args:
-        profile: Shape of the gutter: half-round or ogee. [-]
         size: Width across the top. [m]
         fall: Fall along the gutter, rise over run. [-]
 
@@ -167,24 +165,48 @@ def gutter_capacity(profile: str, size: float, fall: float) -> float:
         size: 0.0762 to 0.254; fall: 0 to 0.0417.
 
     Raises:
-        ValueError: If the profile is not in the tables, the size is not above zero or the fall is negative.
+        ValueError: If the size is not above zero or the fall is negative.
 
     Sources:
         ipc-2012, Table 1106.6; memory.
 
     Example:
-        >>> round(gutter_capacity("half-round", 0.127, 1 / 192))
+        >>> round(half_round_capacity(0.127, 1 / 192))
         5899
     """
-    known(PROFILES, profile=profile)
     above_zero(size=size)
     not_negative(fall=fall)
-    if profile == "ogee":
-        rows: Sequence[tuple[float, float]] = OGEE
-    else:
-        column = max((n for n, tabled in enumerate(FALLS) if tabled <= fall + 1e-9), default=0)
-        rows = tuple((row[0], row[1 + column]) for row in HALF_ROUND)
-    return _between_sizes(rows, size / INCH) * SQUARE_FOOT_INCH
+    column = max((n for n, tabled in enumerate(FALLS) if tabled <= fall + 1e-9), default=0)
+    return _between_sizes(tuple((row[0], row[1 + column]) for row in HALF_ROUND), size / INCH) * SQUARE_FOOT_INCH
+
+
+@after("", "two sizes of ogee gutter in several guides", "common practice", size=(0.127, 0.1524))
+def ogee_capacity(size: float) -> float:
+    """What an ogee gutter carries at any fall, as roof area times the rain rate of the worst five minutes.
+
+    Sizes besides the two are read off a straight line between logarithms.
+
+    Args:
+        size: Width across the top. [m]
+
+    Returns:
+        Capacity. [m2 mm/h]
+
+    Valid:
+        size: 0.127 to 0.1524.
+
+    Raises:
+        ValueError: If the size is not above zero.
+
+    Sources:
+        common practice: two sizes of ogee gutter in several guides.
+
+    Example:
+        >>> round(ogee_capacity(0.127))
+        13026
+    """
+    above_zero(size=size)
+    return _between_sizes(OGEE, size / INCH) * SQUARE_FOOT_INCH
 
 
 def _between_sizes(rows: Sequence[tuple[float, float]], size: float) -> float:

@@ -20,7 +20,7 @@ PRACTICE: Mapping[tuple[str, str], tuple[float, Standing]] = MappingProxyType(
         ("chinked", "green"):         (0.031, "second-hand"),
         ("chinked", "air-dried"):     (0.030, "memory"),
         ("chinked", "standing dead"): (0.030, "ours"),
-        ("chinked", "kiln-dried"):    (0.010, "second-hand"),
+        ("chinked", "kiln-dried"):    (0.010, "ours"),
         ("milled", "green"):          (0.031, "second-hand"),
         ("milled", "air-dried"):      (0.030, "memory"),
         ("milled", "standing dead"):  (0.030, "ours"),

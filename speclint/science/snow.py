@@ -101,6 +101,41 @@ def flat_roof_snow(
     return 0.7 * exposure_factor * thermal_factor * importance * ground_load
 
 
+LEAST_LOAD = 957.6  # Pa: 20 psf
+LOW_SLOPE = 15.0  # degrees
+
+
+@after("asce-7-16", "7.3.4", "second-hand", pitch=(0, 4))
+def low_slope_minimum(ground_load: float, pitch: float, importance: float = 1.0) -> float:
+    """Least snow load of a roof of low slope, a case of its own that is not added to slides or drifts.
+
+    Args:
+        ground_load: Ground snow load of the place. [Pa]
+        pitch: Rise over run of the roof. [-]
+        importance: Factor for the use of the building; 1 for dwellings. [-]
+
+    Returns:
+        Load on the level area; 0 from 15 degrees. [Pa]
+
+    Valid:
+        pitch: 0 to 4.
+
+    Raises:
+        ValueError: If the load or the pitch is negative, or the factor is not above zero.
+
+    Sources:
+        asce-7-16, 7.3.4; second-hand.
+
+    Example:
+        >>> low_slope_minimum(718.2, 2 / 12), low_slope_minimum(718.2, 4 / 12)
+        (718.2, 0.0)
+    """
+    not_negative(ground_load=ground_load, pitch=pitch)
+    above_zero(importance=importance)
+    low = math.degrees(math.atan(pitch)) < LOW_SLOPE
+    return importance * min(ground_load, LEAST_LOAD) if low else 0.0
+
+
 # thermal factor up to: (degrees where a slippery roof starts to shed, degrees where any other does)
 SHEDS_FROM = ((1.0, 5.0, 30.0), (1.1, 10.0, 37.5), (math.inf, 15.0, 45.0))
 BARE = 70.0  # degrees at which no snow lies

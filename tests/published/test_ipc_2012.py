@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from speclint.science.roof_water import gutter_capacity, level_half_round_width, round_leader_capacity_ipc2012
+from speclint.science.roof_water import half_round_capacity, level_half_round_width, round_leader_capacity_ipc2012
 from tests.published.convert import FOOT, INCH, INCH_AN_HOUR, SQUARE_FOOT, SQUARE_FOOT_INCH_AN_HOUR
 from tests.published.printed import printed
 from tests.published.printed_rows import cases, rows
@@ -15,7 +15,7 @@ Row = dict[str, str]
 @pytest.mark.published("ipc-2012", "Table 1106.6")
 @pytest.mark.parametrize("row", cases("ipc-2012_table-1106.6"))
 def test_a_half_round_gutter_carries_the_printed_area(row: Row) -> None:
-    capacity = gutter_capacity("half-round", float(row["diameter_in"]) * INCH, float(row["fall_in_ft"]) / 12)
+    capacity = half_round_capacity(float(row["diameter_in"]) * INCH, float(row["fall_in_ft"]) / 12)
     assert printed(row["printed"]) == capacity / SQUARE_FOOT_INCH_AN_HOUR
 
 

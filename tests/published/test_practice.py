@@ -75,7 +75,7 @@ def test_eaves_follow_wall_height_one_to_eight(row: Row) -> None:
 @pytest.mark.parametrize("row", cases("practice_ogee"))
 @pytest.mark.parametrize("fall", [0.0, 1 / 192])
 def test_ogee_gutters_carry_what_the_trade_chart_prints(row: Row, fall: float) -> None:
-    capacity = gutter_capacity("ogee", float(row["size_in"]) * INCH, fall)
+    capacity = ogee_capacity(float(row["size_in"]) * INCH)
     assert printed(row["printed"]) == capacity / SQUARE_FOOT_INCH_AN_HOUR
 
 

@@ -21,7 +21,7 @@ from speclint.science.guards import guard_required
 from speclint.science.ice import ice_barrier_length
 from speclint.science.movement import lumber_shrinkage
 from speclint.science.overhang import log_wall_eave_advice, overhang_need, sheltered_height
-from speclint.science.roof_water import gutter_capacity, pitch_factor
+from speclint.science.roof_water import half_round_capacity, pitch_factor
 from speclint.science.sun import LOWEST_BENT, refraction
 from speclint.science.wood_moisture import equilibrium_moisture, partial_shrinkage
 
@@ -48,10 +48,10 @@ def test_the_factor_of_the_pitch_steps_at_3_5_8_and_11_in_12(twelfths: float, fa
 
 
 def test_a_gutter_between_two_falls_carries_what_the_lesser_does_or_more() -> None:
-    areas = [gutter_capacity("half-round", 6 * INCH, fall / 12) for fall in (1 / 16, 1 / 8, 1 / 4, 1 / 2)]
+    areas = [half_round_capacity(6 * INCH, fall / 12) for fall in (1 / 16, 1 / 8, 1 / 4, 1 / 2)]
     ratio = [area / areas[0] for area in areas]
     assert [1, 5440 / 3840, 7680 / 3840, 11080 / 3840] == [pytest.approx(one) for one in ratio]
-    between = gutter_capacity("half-round", 6 * INCH, 3 / 32 / 12)
+    between = half_round_capacity(6 * INCH, 3 / 32 / 12)
     assert areas[0] <= between <= areas[1]
 
 
