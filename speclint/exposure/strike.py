@@ -10,8 +10,10 @@ from typing import NamedTuple
 from speclint.exposure.cover import Edge, sky_left, slant_passed, slopes
 from speclint.exposure.rain_rays import LAST_KNOT, PER_LOG, LevelRain, RainSector, at_place, at_slant, place_of
 from speclint.exposure.sun_rays import SunYear
+from speclint.science import sun_on_walls
 
 GRAZING = 1e-9
+SNOW, ULTRAVIOLET_SNOW = sun_on_walls.ground_albedo("lawn", snow=True), sun_on_walls.ultraviolet_albedo(snow=True)
 Skyline = Callable[[float], float]
 """Height angle [deg] of the skyline in a direction [deg]."""
 
@@ -222,7 +224,7 @@ def sun_at(
     Args:
         before: The sun before the face.
         edges: The roof edges over the place.
-        albedo: Share of sun that the ground throws back. [-]
+        albedo: Share of sun that the ground throws back where no snow lies. [-]
         ultraviolet_albedo: The same of ultraviolet. [-]
         ground_seen: Part of the ground before an open wall that the place sees in the sun. [-]
     """
@@ -243,10 +245,13 @@ def sun_at(
             ultraviolet += across * ultraviolets[upper - 1]
     sun = before.year
     sky, ground = sky_left(edges, before.sky_hidden) / 2, ground_seen / 2
+    thrown = sun.level * albedo + sun.on_snow * (SNOW - albedo)
+    thrown_too = sun.ultraviolet_level * ultraviolet_albedo
+    thrown_too += sun.ultraviolet_on_snow * (ULTRAVIOLET_SNOW - ultraviolet_albedo)
     return Sunned(
         beam,
-        beam + sun.diffuse * sky + sun.level * albedo * ground,
-        ultraviolet + sun.ultraviolet_diffuse * sky + sun.ultraviolet_level * ultraviolet_albedo * ground,
+        beam + sun.diffuse * sky + thrown * ground,
+        ultraviolet + sun.ultraviolet_diffuse * sky + thrown_too * ground,
     )
 
 

@@ -19,6 +19,7 @@ from speclint.science.sun_on_walls import ground_albedo, ultraviolet_albedo
 
 DAYS, STEP = 24, 30.0
 OPEN_GROUND = "lawn"
+NO_SNOW = (False,) * 12
 KEPT = "sun-year.bin"
 
 
@@ -29,12 +30,14 @@ class SunClimate(NamedTuple):
         title: Where it comes from, in a few words.
         latitude: North is positive. [deg]
         sunshine: Share of the possible sunshine of each month; all 1 for a year of clear sky. [-]
+        snow: Whether snow lies in each month.
         year: The mean year.
     """
 
     title: str
     latitude: float
     sunshine: tuple[float, ...]
+    snow: tuple[bool, ...]
     year: SunYear
 
     def __str__(self) -> str:
@@ -47,35 +50,39 @@ class SunClimate(NamedTuple):
 
     @property
     def open_wall(self) -> Sunned:
-        """Sun of the year on an open upright wall that faces the noon sun over grass."""
+        """Sun of the year on an open upright wall that faces the noon sun over grass, and snow where it lies."""
         return _open_wall(self.year, self.noon)
 
     def month(self, number: int) -> SunYear:
         """The sun of one month, 1 to 12."""
-        return sun_year(_hours(self.latitude, self.sunshine, number))
+        return sun_year(_hours(self.latitude, self.sunshine, self.snow, number))
 
 
 @lru_cache(maxsize=32)
-def sun_climate(title: str, latitude: float, sunshine: tuple[float, ...]) -> SunClimate:
+def sun_climate(
+    title: str, latitude: float, sunshine: tuple[float, ...], snow: tuple[bool, ...] = NO_SNOW
+) -> SunClimate:
     """The sun of a place.
 
     Args:
         title: Where the sunshine comes from, in a few words.
         latitude: North is positive. [deg]
         sunshine: Share of the possible sunshine of each month. [-]
+        snow: Whether snow lies in each month.
     """
-    return SunClimate(title, latitude, sunshine, _mean_year(latitude, sunshine))
+    return SunClimate(title, latitude, sunshine, snow, _mean_year(latitude, sunshine, snow))
 
 
-def _mean_year(latitude: float, sunshine: tuple[float, ...]) -> SunYear:
+def _mean_year(latitude: float, sunshine: tuple[float, ...], snow: tuple[bool, ...]) -> SunYear:
     """The mean year, kept for the next start, since every review of a lot asks for the same."""
-    key = f"{_state()} {latitude!r} {sunshine!r}"
+    key = f"{_state()} {latitude!r} {sunshine!r} {snow!r}"
     found = kept(KEPT, key)
     if found is not None:
         sectors, sums = found
         return SunYear(tuple(SunSector(*sector) for sector in sectors), *sums)
-    year = sun_year(_hours(latitude, sunshine, 0))
+    year = sun_year(_hours(latitude, sunshine, snow, 0))
     sums = (year.diffuse, year.level, year.ultraviolet_diffuse, year.ultraviolet_level)
+    sums = (*sums, year.on_snow, year.ultraviolet_on_snow)
     keep(KEPT, key, (plain(year.sectors), sums))
     return year
 
@@ -91,21 +98,20 @@ def _open_wall(year: SunYear, noon: float) -> Sunned:
     return sun_at(sun_before(year, noon), (), ground_albedo(OPEN_GROUND), ultraviolet_albedo(False))
 
 
-def _hours(latitude: float, sunshine: Sequence[float], month: int) -> list[SunHour]:
+def _hours(latitude: float, sunshine: Sequence[float], snow: Sequence[bool], month: int) -> list[SunHour]:
     """The sampled hours of a month, or of the year where it is 0.
 
     Clouds leave the beam the share of sunshine, and the whole its share by sunshine over that of a clear day; what
     the beam does not bring comes from the sky.
     """
-    albedo = ultraviolet_albedo(False)
     found = []
     for sample in year_of_sun(latitude, DAYS, STEP):
         if month not in (0, sample.month):
             continue
-        share = sunshine[sample.month - 1]
+        share, snowy = sunshine[sample.month - 1], snow[sample.month - 1]
         whole = sunshine_share_to_global(share) / sunshine_share_to_global(1.0)
         beam, diffuse = clear_sky(sample.altitude, sample.day)
-        other_beam, other_diffuse = ultraviolet(sample.altitude, sample.day, albedo)
+        other_beam, other_diffuse = ultraviolet(sample.altitude, sample.day, ultraviolet_albedo(snowy))
         high = math.sin(math.radians(sample.altitude))
         found.append(
             SunHour(
@@ -116,6 +122,7 @@ def _hours(latitude: float, sunshine: Sequence[float], month: int) -> list[SunHo
                 whole * (beam * high + diffuse) - share * beam * high,
                 share * other_beam,
                 whole * (other_beam * high + other_diffuse) - share * other_beam * high,
+                snowy,
             )
         )
     return found

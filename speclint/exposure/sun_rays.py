@@ -26,6 +26,7 @@ class SunHour(NamedTuple):
         diffuse: From the sky onto the level, clouds counted. [W/m2]
         ultraviolet_beam: The same of 300 to 400 nm. [W/m2]
         ultraviolet_diffuse: The same of 300 to 400 nm. [W/m2]
+        snow: Whether snow lies on the ground.
     """
 
     altitude: float
@@ -35,6 +36,7 @@ class SunHour(NamedTuple):
     diffuse: float
     ultraviolet_beam: float
     ultraviolet_diffuse: float
+    snow: bool = False
 
 
 class SunSector(NamedTuple):
@@ -63,6 +65,8 @@ class SunYear:
         level: Beam and sky onto the level. [kWh/m2]
         ultraviolet_diffuse: The same as `diffuse` of 300 to 400 nm. [kWh/m2]
         ultraviolet_level: The same as `level` of 300 to 400 nm. [kWh/m2]
+        on_snow: What of `level` comes while snow lies. [kWh/m2]
+        ultraviolet_on_snow: What of `ultraviolet_level` comes while snow lies. [kWh/m2]
     """
 
     sectors: tuple[SunSector, ...]
@@ -70,12 +74,14 @@ class SunYear:
     level: float
     ultraviolet_diffuse: float
     ultraviolet_level: float
+    on_snow: float = 0.0
+    ultraviolet_on_snow: float = 0.0
 
 
 def sun_year(hours: Iterable[SunHour]) -> SunYear:
     """The running sums of a year, or of a month, of sun."""
     bins: dict[int, list[tuple[float, float, float, float]]] = {}
-    diffuse = level = ultraviolet_diffuse = ultraviolet_level = 0.0
+    diffuse = level = ultraviolet_diffuse = ultraviolet_level = on_snow = ultraviolet_on_snow = 0.0
     for hour in hours:
         height = math.radians(hour.altitude)
         upright, kilo = math.cos(height), hour.hours / 1000
@@ -83,11 +89,16 @@ def sun_year(hours: Iterable[SunHour]) -> SunYear:
         beam, ultraviolet = hour.beam * upright * kilo, hour.ultraviolet_beam * upright * kilo
         rows.append((math.tan(height), beam, ultraviolet, hour.azimuth))
         diffuse += hour.diffuse * kilo
-        level += (hour.diffuse + hour.beam * math.sin(height)) * kilo
         ultraviolet_diffuse += hour.ultraviolet_diffuse * kilo
-        ultraviolet_level += (hour.ultraviolet_diffuse + hour.ultraviolet_beam * math.sin(height)) * kilo
+        on_level = (hour.diffuse + hour.beam * math.sin(height)) * kilo
+        ultraviolet_too = (hour.ultraviolet_diffuse + hour.ultraviolet_beam * math.sin(height)) * kilo
+        level += on_level
+        ultraviolet_level += ultraviolet_too
+        if hour.snow:
+            on_snow += on_level
+            ultraviolet_on_snow += ultraviolet_too
     sectors = tuple(_sector(sorted(rows)) for _, rows in sorted(bins.items()))
-    return SunYear(sectors, diffuse, level, ultraviolet_diffuse, ultraviolet_level)
+    return SunYear(sectors, diffuse, level, ultraviolet_diffuse, ultraviolet_level, on_snow, ultraviolet_on_snow)
 
 
 def _sector(rows: Sequence[tuple[float, float, float, float]]) -> SunSector:

@@ -14,6 +14,7 @@ from speclint.measures.climate import station_of
 from speclint.measures.exposure import EXPOSED, SHELTERED, class_of, course_height
 from speclint.measures.faces import HALF_VIEW, face_of
 from speclint.measures.facts import Facts, Sheet, Working
+from speclint.measures.moisture import MONTH_NAMES
 from speclint.measures.register import measure
 from speclint.science.sky import clear_sky, sunshine_share_to_global, ultraviolet
 from speclint.science.sun_on_walls import ground_albedo, ultraviolet_albedo
@@ -28,6 +29,7 @@ DIM = 0.45  # sun against an open wall to the noon sun, below which a wall dries
 CLEAR = (0.5, 1.0)  # where no sunshine is held; ours
 TURBID = (0.85, 1.1)  # what clear air of other haze makes of the yearly sun; ours
 CLOUDY = (0.9, 1.1)  # what one station's sunshine is unsure by; ours
+SNOW_LIES = Citation("", "snow on the ground in months below freezing on the mean", "ours")
 LIMITS = (
     "soffits throw no light back, roof edges are endless for the light of the sky, and the horizon is level but for "
     "what the plan states"
@@ -36,19 +38,25 @@ LIMITS = (
 
 @measure("site", "sun climate", "record", "sun of a mean year: where the clear hours come from")
 def site_sun(site: Facts, work: Working) -> SunClimate:
-    """Clear sky by latitude, with the sunshine of the nearest station that observes it."""
+    """Clear sky by latitude, with the sunshine of the nearest station that observes it, and snow while it freezes."""
     latitude, longitude = work.maybe(site, "latitude"), work.maybe(site, "longitude")
+    station = station_of(site, work)
     if latitude is None or longitude is None:
-        station = station_of(site, work)
         latitude, longitude = station.latitude, station.longitude
+    snow = tuple([temperature < 0 for temperature in station.mean_temperature])
+    if any(snow):
+        months = ", ".join(name for name, lies in zip(MONTH_NAMES, snow, strict=True) if lies)
+        work.note(f"snow is taken to lie on the ground in {months}, the months below freezing on the mean")
+        work.cite(SNOW_LIES)
     work.call(clear_sky, altitude=45.0, day=172.0)
     sunshine, away = nearest_sunshine(float(latitude), float(longitude))
     if away > FAR_SUNSHINE:
         work.note(f"no sunshine is held within {FAR_SUNSHINE:.0f} km: a year of clear sky, the most there can be")
-        return sun_climate("clear sky all year", round(float(latitude), 1), (1.0,) * 12)
+        return sun_climate("clear sky all year", round(float(latitude), 1), (1.0,) * 12, snow)
     work.cite(sunshine.citation)
     work.call(sunshine_share_to_global, sunshine=0.5)
-    return sun_climate(f"sunshine of {sunshine.title}, {away:.0f} km away", round(float(latitude), 1), sunshine.months)
+    title = f"sunshine of {sunshine.title}, {away:.0f} km away"
+    return sun_climate(title, round(float(latitude), 1), sunshine.months, snow)
 
 
 @measure("site", "yearly sun", "sun dose", "sun on level ground in a mean year")
