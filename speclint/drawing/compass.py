@@ -36,6 +36,9 @@ def _rain(paper: Paper, sheet: Sheet, system: System) -> str:
         paper.text((0.0, -0.2), "rain by direction not known", "small", "middle")
         return "rain by direction is not known"
     driven = {sector.azimuth: sum(sector.driven) / max(1, len(sector.driven)) for sector in climate.sectors}
+    if not driven:
+        paper.text((0.0, -0.2), "no driving rain in the record", "small", "middle")
+        return "the record holds no driving rain"
     most = max(driven.values()) or 1.0
     half = 180 / len(driven)
     for azimuth, amount in driven.items():

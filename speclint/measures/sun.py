@@ -7,7 +7,7 @@ import math
 from speclint.citation import Citation
 from speclint.exposure.face import bands
 from speclint.exposure.strike import Sunned
-from speclint.exposure.sun_climate import SunClimate, sun_climate
+from speclint.exposure.sun_climate import NO_SNOW, SunClimate, sun_climate
 from speclint.exposure.sun_rays import SunYear
 from speclint.exposure.sunned import Ground, Rise, sunned_courses
 from speclint.measures.climate import station_of
@@ -18,6 +18,7 @@ from speclint.measures.moisture import MONTH_NAMES
 from speclint.measures.register import measure
 from speclint.science.sky import clear_sky, sunshine_share_to_global, ultraviolet
 from speclint.science.sun_on_walls import ground_albedo, ultraviolet_albedo
+from speclint.tables.stations import Station
 from speclint.tables.sunshine import nearest_sunshine
 
 FAR_SUNSHINE = 500.0  # km: beyond it no station's sunshine stands for the lot
@@ -40,14 +41,13 @@ LIMITS = (
 def site_sun(site: Facts, work: Working) -> SunClimate:
     """Clear sky by latitude, with the sunshine of the nearest station that observes it, and snow while it freezes."""
     latitude, longitude = work.maybe(site, "latitude"), work.maybe(site, "longitude")
-    station = station_of(site, work)
+    snow = NO_SNOW
     if latitude is None or longitude is None:
+        station = station_of(site, work)
         latitude, longitude = station.latitude, station.longitude
-    snow = tuple([temperature < 0 for temperature in station.mean_temperature])
-    if any(snow):
-        months = ", ".join(name for name, lies in zip(MONTH_NAMES, snow, strict=True) if lies)
-        work.note(f"snow is taken to lie on the ground in {months}, the months below freezing on the mean")
-        work.cite(SNOW_LIES)
+        snow = _snow_lies(station, work)
+    elif work.maybe(site, "station") is not None:
+        snow = _snow_lies(station_of(site, work), work)
     work.call(clear_sky, altitude=45.0, day=172.0)
     sunshine, away = nearest_sunshine(float(latitude), float(longitude))
     if away > FAR_SUNSHINE:
@@ -57,6 +57,16 @@ def site_sun(site: Facts, work: Working) -> SunClimate:
     work.call(sunshine_share_to_global, sunshine=0.5)
     title = f"sunshine of {sunshine.title}, {away:.0f} km away"
     return sun_climate(title, round(float(latitude), 1), sunshine.months, snow)
+
+
+def _snow_lies(station: Station, work: Working) -> tuple[bool, ...]:
+    """Whether snow lies on the ground in each month."""
+    snow = tuple([temperature < 0 for temperature in station.mean_temperature])
+    if any(snow):
+        months = ", ".join(name for name, lies in zip(MONTH_NAMES, snow, strict=True) if lies)
+        work.note(f"snow is taken to lie on the ground in {months}, the months below freezing on the mean")
+        work.cite(SNOW_LIES)
+    return snow
 
 
 @measure("site", "yearly sun", "sun dose", "sun on level ground in a mean year")

@@ -123,8 +123,7 @@ def gutter_demand(area: float, pitch: float, intensity: float) -> float:
     Args:
         area: Level roof area that drains to the gutter. [m2]
         pitch: Rise over run of the roof. [-]
-        intensity: Rain rate of the storm that the capacity is tabled for: the worst five minutes, or the worst hour
-            where the plumbing code says so. [mm/h]
+        intensity: Rain rate of the storm for which the capacity is tabled. [mm/h]
 
     Returns:
         Demand. [m2 mm/h]

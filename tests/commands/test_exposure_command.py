@@ -124,6 +124,35 @@ def test_the_object_for_programs_holds_courses_and_bounds(run: Run) -> None:
     assert share["bounds"]
 
 
+def test_a_gable_course_is_covered_whole_at_its_ends_or_not_at_all(run: Run) -> None:
+    courses = json.loads(run("measures", "a.plan", "wall", "west", "--json", a=HOUSE).out)["courses"]["wall west"]
+    told = [course["under the angle rule"] for course in courses]
+    assert ["no", "in part", "yes"] == list(dict.fromkeys(told))  # lowest first
+    under_plate = [course["top"] for course in courses if course["under the angle rule"] == "no"]
+    assert 9 * 0.3048 - 0.3048 * 3**0.5 == pytest.approx(max(under_plate), abs=9 * 0.0254)
+
+
+def test_the_slant_over_an_eave_wall_begins_at_the_drip_edge(run: Run) -> None:
+    def covered(text: str) -> int:
+        found = json.loads(run("measures", "a.plan", "wall", "south", "--json", a=text).out)["courses"]["wall south"]
+        return [course["under the angle rule"] for course in found].count("yes")
+
+    assert covered(HOUSE) < covered(HOUSE.replace("form gable;", 'form gable; edge drop 18";'))
+
+
+DRY = HOUSE.replace("terrain suburban", 'terrain suburban; rain record "dry.csv"').replace(
+    "ground lawn;", "ground lawn; species western redcedar; finish semitransparent stain;"
+)
+
+
+def test_a_record_without_rain_is_drawn_and_reported(run: Run, tmp_path: Path) -> None:
+    dry = a_year(HEADING, row="{time},225,5.0,0.0,10,85")
+    (tmp_path / "dry.csv").write_text(dry)
+    for words in (("draw", "a.plan", "--into", "drawings"), ("report", "a.plan", "--to", "a.html")):
+        result = run(*words, a=DRY)
+        assert 0 == result.status, result.err
+
+
 @pytest.mark.parametrize("topic", ["rain", "sun", "splash"])
 def test_topics_teach_with_the_numbers_of_the_plan(run: Run, topic: str) -> None:
     alone = run("explain", topic)

@@ -184,7 +184,7 @@ def test_a_ruling_in_json_tells_what_is_stated_what_is_needed_and_the_margin(run
     } == told
 
 
-@pytest.mark.parametrize(("units", "expected"), [("metric", ["102 mm", "203 mm"]), ("imperial", ['4"', '8"'])])
+@pytest.mark.parametrize(("units", "expected"), [("metric", ["102 mm", "204 mm"]), ("imperial", ['4"', '8"'])])
 def test_the_reader_has_the_units_that_are_asked_for(run: Run, units: str, expected: list[str]) -> None:
     out = run("review", "a.plan", "--units", units, a=LOW).out
     assert expected == [text for text in expected if f"starts {text}" in out or f"; {text} is wanted" in out]

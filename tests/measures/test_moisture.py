@@ -293,3 +293,11 @@ def test_a_wall_that_lacks_a_species_asks_for_it_and_a_framed_one_has_nothing_to
 
 def test_wetter_logs_wait_longer_for_their_first_coat() -> None:
     assert (3, True) == (len({first_coat(one) for one in (15.0, 24.0, 30.0)}), "no film" in first_coat(24.0))
+
+
+@pytest.mark.parametrize("stated", ["17.9%", "18%", "18.1%"])
+def test_a_stated_moisture_at_fibre_saturation_opens_checks_as_any_other(stated: str) -> None:
+    wall = "lodgepole pine; seasoning green\n    moisture 30%"
+    assert wall in HOUSE
+    text = HOUSE.replace(wall, f"western redcedar; seasoning green\n    moisture {stated}", 1)
+    assert 0.163 == pytest.approx(found("wall south", "check opening", text).value / INCH, abs=0.005)

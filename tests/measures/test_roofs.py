@@ -6,6 +6,7 @@ import math
 
 import pytest
 
+from speclint.science.roof_water import round_leader_capacity
 from speclint.science.snow import slope_factor
 from tests.measures.knowing import found_knowing
 from tests.measures.sheets import absent, found
@@ -162,7 +163,7 @@ def test_a_gutter_asks_for_its_roof() -> None:
         ("standing seam", "no", "", True),
         ("asphalt shingle", "no", "", False),
         ("standing seam", "yes", "", False),
-        ("standing seam", "no", "porch p { along south }", False),
+        ("standing seam", "no", "porch p { along south; length 40'; depth 8' }", False),
     ],
 )
 def test_snow_banks_deeper_below_a_slippery_eave(covering: str, guards: str, porch: str, more: bool) -> None:
@@ -191,3 +192,33 @@ def test_roof_water_is_kept_from_a_wall_by_a_gutter_or_a_gable(gutter: str, labe
 )
 def test_water_lands_below_the_farther_of_roof_and_porch(more: str, line: float) -> None:
     assert line * FOOT == pytest.approx(found("wall south", "drip line", HOUSE + more).value)
+
+
+CITY = HOUSE.replace("; rain intensity 3 in/h", "").replace("Boston, MA", "Chicago, IL")
+
+
+def test_the_chart_of_ogee_gutters_asks_for_the_rain_of_five_minutes() -> None:
+    assert ["rain intensity"] == [one.setting for one in absent("gutter south", "demand", CITY).missing]
+
+
+def test_the_code_table_of_half_round_gutters_takes_the_hour_of_the_city() -> None:
+    assert found("gutter south", "demand", CITY.replace("ogee", "half-round")).value > 0
+
+
+def test_a_round_downspout_is_reckoned_by_its_diameter() -> None:
+    spout = "downspout c { gutter south; size %s }\n"
+    told = found("downspout c", "capacity", HOUSE + spout % '4"')
+    assert round_leader_capacity(0.1016) == pytest.approx(told.value)
+    assert ['4" is taken as round'] == list(told.notes)
+    square = found("downspout c", "capacity", HOUSE + spout % "4x4")
+    assert square.value > told.value
+    assert found("downspout c", "capacity", HOUSE + spout % "2x3").notes == (
+        "the guide prints its rule for leaders of 7 square inches and more",
+    )
+
+
+def test_an_ogee_gutter_besides_the_two_of_the_guides_is_told() -> None:
+    assert () == found("gutter south", "capacity", HOUSE).notes
+    assert any(
+        "outside the range" in note for note in found("gutter south", "capacity", HOUSE.replace('5"', '8"')).notes
+    )

@@ -98,6 +98,12 @@ def test_wood_below_the_slant_of_rain_is_exposed_but_for_a_porch(porches: str, h
     assert height * 0.3048 == pytest.approx(found("wall south", "exposed height", HOUSE + porches).value)
 
 
+@pytest.mark.parametrize(("drop", "height"), [('12"', 8 - 2 * 3**0.5), ('-12"', 10 - 2 * 3**0.5)])
+def test_the_slant_begins_at_the_edge_however_far_that_hangs(drop: str, height: float) -> None:
+    text = HOUSE.replace("roof main {", f"roof main {{ edge drop {drop};", 1)
+    assert height * 0.3048 == pytest.approx(found("wall south", "exposed height", text).value)
+
+
 @pytest.mark.parametrize(
     ("faces", "told"), [("165 deg", "yes"), ("164 deg", "no"), ("285 deg", "yes"), ("286 deg", "no"), ("45 deg", "no")]
 )

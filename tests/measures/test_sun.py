@@ -6,6 +6,8 @@ import math
 
 import pytest
 
+from speclint.exposure.strike import sun_at, sun_before
+from speclint.exposure.sun_climate import SunClimate
 from speclint.measures.facts import Sheet, Working
 from speclint.measures.sun import rises_before, sun_by_month
 from tests.measures.knowing import found_knowing, taking
@@ -44,15 +46,32 @@ def test_a_dose_on_a_wall_is_as_unsure_as_the_sun_of_its_lot(name: str) -> None:
     )
 
 
-def test_an_ultraviolet_share_is_told_to_eight_parts_of_a_hundred_and_no_further_than_an_unshaded_wall() -> None:
+def test_an_ultraviolet_share_is_told_to_eight_parts_of_a_hundred() -> None:
     low = found_knowing(WALL, "ultraviolet share", HOUSE, {(WALL, "ultraviolet dose"): 20.0})
     assert (0.92, 1.08) == (
         pytest.approx((low.low or 0) / low.value),
         pytest.approx((low.high or 0) / low.value),
     )
     open_wall = sheet(HOUSE)["site"]["sun climate"].open_wall.ultraviolet
-    most = found_knowing(WALL, "ultraviolet share", HOUSE, {(WALL, "ultraviolet dose"): 1.19 * open_wall})
-    assert 1.2 == most.high
+    tropics = found_knowing(WALL, "ultraviolet share", HOUSE, {(WALL, "ultraviolet dose"): 1.4 * open_wall})
+    assert tropics.low is not None
+    assert tropics.high is not None
+    assert tropics.low < tropics.value < tropics.high
+
+
+def test_snow_lies_in_months_below_freezing_and_throws_light_on_the_wall() -> None:
+    site = found("site", "sun climate", HOUSE)
+    assert ["snow is taken to lie on the ground in Jan, Feb, the months below freezing on the mean"] == [
+        note for note in site.notes if "snow" in note
+    ]
+    snowy, bare = site.value, site.value._replace(snow=(False,) * 12)
+    assert sunned_in(snowy, 1) > 1.1 * sunned_in(bare, 1)
+    assert sunned_in(snowy, 7) == sunned_in(bare, 7)
+
+
+def sunned_in(climate: SunClimate, month: int) -> float:
+    """Ultraviolet light on an open north wall in a month. [kWh/m2]"""
+    return sun_at(sun_before(climate.month(month), 0.0), (), 0.2, 0.04).ultraviolet
 
 
 def _rises(text: str) -> list[tuple[float, float, float]]:

@@ -157,9 +157,14 @@ def test_rain_without_snow_is_the_amount_by_ten_to_one_or_by_cold_months() -> No
 
     snowy = find_station("Duluth, MN")
     assert snowy.snowfall is not None
-    assert f"amount from {sum(snowy.precipitation) - sum(snowy.snowfall) / 10:.0f} mm of rain (snow" in amount(
-        "Duluth, MN"
-    )
+    rain = sum(max(0.0, whole - snow / 10) for whole, snow in zip(snowy.precipitation, snowy.snowfall, strict=True))
+    assert f"amount from {rain:.0f} mm of rain (the snow of each month" in amount("Duluth, MN")
+    dry = find_station(
+        "Lander, WY"
+    )  # 10 mm in January and 193 mm of snow: what is lighter than ten to one melts to less
+    assert dry.snowfall is not None
+    assert sum(dry.precipitation) - sum(dry.snowfall) / 10 < 100
+    assert "amount from 144 mm of rain" in amount("Lander, WY")
     cold = find_station("Marquette, MI")
     warm = sum(rain for rain, mean in zip(cold.precipitation, cold.mean_temperature, strict=True) if mean >= 0)
     assert f"amount from {warm:.0f} mm of rain (months" in amount("Marquette, MI")

@@ -9,6 +9,7 @@ import pytest
 from speclint.science.snow import (
     flat_roof_snow,
     ground_snow_depth,
+    low_slope_minimum,
     sliding_snow,
     sliding_snow_pressure,
     slope_factor,
@@ -49,3 +50,10 @@ def test_snow_slides_as_worked_by_hand(row: Row) -> None:
     load, run = float(row["roof_psf"]) * PSF, float(row["run_ft"]) * FOOT
     line = sliding_snow(load, run) / (POUND / FOOT)
     assert printed(row["printed"]) == (line if row["asked"] == "line" else sliding_snow_pressure(load, run) / PSF)
+
+
+@pytest.mark.published("asce-7-16", "7.3.4")
+@pytest.mark.parametrize("row", cases("asce-7-16_7.3.4"))
+def test_a_low_slope_carries_the_least_load(row: Row) -> None:
+    pitch = math.tan(math.radians(float(row["slope_deg"])))
+    assert printed(row["printed"]) == low_slope_minimum(float(row["ground_psf"]) * PSF, pitch) / PSF
