@@ -19,7 +19,7 @@ from speclint.science.sun_on_walls import ground_albedo, ultraviolet_albedo
 
 DAYS, STEP = 24, 30.0
 OPEN_GROUND = "lawn"
-NO_SNOW = (False,) * 12
+NO_SNOW: tuple[bool, ...] = (False,) * 12
 KEPT = "sun-year.bin"
 
 

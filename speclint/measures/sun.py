@@ -41,7 +41,7 @@ LIMITS = (
 def site_sun(site: Facts, work: Working) -> SunClimate:
     """Clear sky by latitude, with the sunshine of the nearest station that observes it, and snow while it freezes."""
     latitude, longitude = work.maybe(site, "latitude"), work.maybe(site, "longitude")
-    snow = NO_SNOW
+    snow: tuple[bool, ...] = NO_SNOW
     if latitude is None or longitude is None:
         station = station_of(site, work)
         latitude, longitude = station.latitude, station.longitude
