@@ -82,7 +82,7 @@ def yearly_rain(site: Facts, work: Working) -> float:
     "site",
     "design rain",
     "rain rate",
-    "rain intensity for gutters, as stated or of the city",
+    "rain as stated for gutters, or the worst hour of the city in a hundred years",
 )
 def design_rain(site: Facts, work: Working) -> float:
     """The stated intensity, or a table value for the city the site names."""
