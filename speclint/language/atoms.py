@@ -16,16 +16,25 @@ class Atom(NamedTuple):
     column: int
 
 
+class Place(NamedTuple):
+    """A line and a column of a file's text; both count from 1."""
+
+    line: int
+    column: int
+
+
 class Statement(NamedTuple):
     """One note of a plan: a run of atoms, and the statements of its block if it has one.
 
-    `line` and `column` are those of its first atom, or of its brace where it has none.
+    `line` and `column` are those of its first atom, or of its brace where it has none; `braces` are the places of the
+    braces of its block.
     """
 
     atoms: tuple[Atom, ...]
     body: tuple[Statement, ...] | None
     line: int
     column: int
+    braces: tuple[Place, Place] | None = None
 
 
 class Mistake(NamedTuple):

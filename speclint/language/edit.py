@@ -6,16 +6,18 @@ An edit leaves every other character of the file as it is: comments, layout, lin
 from __future__ import annotations
 
 import re
+from bisect import bisect_right
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
-from speclint.language.atoms import Statement, Tree
+from speclint.language.atoms import Place, Statement, Tree
 from speclint.language.items import Item, Items
 
 _LINE_END = re.compile(r"\r\n|\r|\n")
-_PIECE = re.compile(r'"[^"\n]*"|#[^\n]*|[{}]')
 _BLANK_BEFORE = re.compile(r"[ \t;]*\Z")
+_WRITTEN = re.compile(r"\S")
 _MOST_WORDS = 8  # of a setting's name and what joins it to its value
+_INDENT = "    "
 
 
 class Edit(NamedTuple):
@@ -46,18 +48,35 @@ def with_edits(text: str, edits: Iterable[Edit]) -> str:
     return "".join([*pieces, text[at:]])
 
 
-class Places:
-    """The places of one file's text: offsets of lines and columns as spans count them."""
+class Rows:
+    """The lines of a text as the tree counts them, whatever ends them, without the mark of byte order."""
 
-    def __init__(self, text: str, tree: Tree) -> None:
-        self.text, self.tree = text, tree
+    def __init__(self, text: str) -> None:
         mark = int(text.startswith("\ufeff"))
         self.starts = [mark, *(found.end() for found in _LINE_END.finditer(text))]
-        self.line_end = found[0] if (found := _LINE_END.search(text)) else "\n"
 
     def offset(self, line: int, column: int) -> int:
-        """The offset of a line and column, which count from 1."""
+        """The offset of a line and column, which count from 1.
+
+        Raises:
+            CannotEdit: If the text has no such line.
+        """
+        if line > len(self.starts):
+            raise CannotEdit(f"there is no line {line}")
         return self.starts[line - 1] + column - 1
+
+    def place(self, offset: int) -> Place:
+        """The line and column of an offset."""
+        line = max(1, bisect_right(self.starts, offset))
+        return Place(line, max(0, offset - self.starts[line - 1]) + 1)
+
+
+class Places:
+    """The places of one file's text: offsets of what its tree holds."""
+
+    def __init__(self, text: str, tree: Tree) -> None:
+        self.text, self.tree, self.rows = text, tree, Rows(text)
+        self.line_end = found[0] if (found := _LINE_END.search(text)) else "\n"
 
     def statement(self, line: int, column: int) -> Statement:
         """The statement that holds an item which begins at a place.
@@ -92,7 +111,7 @@ class Places:
         raise CannotEdit(f"“{value}” is not written at line {line}, column {column}")
 
     def _start(self, item: Item) -> int:
-        return self.offset(item.line, item.column)
+        return self.rows.offset(item.line, item.column)
 
     def add_note(self, line: int, column: int, note: str) -> Edit:
         """A further note in the block of the element whose statement begins at a place, in the manner of that block.
@@ -101,35 +120,33 @@ class Places:
             CannotEdit: If no element begins there.
         """
         statement = self.statement(line, column)
-        last = Items(statement).items[-1]
-        after = self._start(last) + len(last.text)
-        if statement.body is None:
+        if statement.braces is None:
+            last = Items(statement).items[-1]
+            after = self._start(last) + len("," if last.kind == "COMMA" else last.text)
             return Edit(after, after, f" {{ {note} }}")
-        start, end = self._block(after)
-        inside = self.text[start:end]
-        kept = len(_BLANK_BEFORE.sub("", inside))
-        if not _LINE_END.search(inside):
-            joint = " " if not kept else ";  "
-            return Edit(start + kept, end, f"{joint}{note} ")
-        row = statement.body[-1].line if statement.body else 0
-        before = next((note for note in statement.body if note.line == row), None)
-        indent = " " * (before.column - 1) if before else "    "
-        at = start + len(inside.rstrip(" \t"))
-        lead = "" if inside.rstrip(" \t").endswith(("\n", "\r")) else self.line_end
-        return Edit(at, at, f"{lead}{indent}{note}{self.line_end}")
+        opened, closed = statement.braces
+        start, end = self.rows.offset(*opened) + 1, self.rows.offset(*closed)
+        if not _LINE_END.search(self.text, start, end):
+            kept = start + len(_BLANK_BEFORE.sub("", self.text[start:end]))
+            joint = " " if kept == start else ";  "
+            return Edit(kept, end, f"{joint}{note} ")
+        inside = self.text[start:end].rstrip(" \t")
+        at = start + len(inside)
+        lead = "" if inside.endswith(("\n", "\r")) else self.line_end
+        return Edit(at, at, f"{lead}{self._indent(statement)}{_break(statement)}{note}{self.line_end}")
 
-    def _block(self, after: int) -> tuple[int, int]:
-        """What the braces of the next block enclose: the offsets behind the opening one and of the closing one."""
-        depth, start = 0, after
-        for piece in _PIECE.finditer(self.text, after):
-            if piece[0] == "{":
-                depth += 1
-                start = piece.end() if depth == 1 else start
-            elif piece[0] == "}":
-                depth -= 1
-                if depth == 0:
-                    return start, piece.start()
-        raise CannotEdit("the block is not closed")
+    def _indent(self, statement: Statement) -> str:
+        """What stands before the last line of notes of a block, or what a first one is to have before it."""
+        row = statement.body[-1].line if statement.body else statement.line
+        start = self.rows.offset(row, 1)
+        indent = self.text[start : next(_WRITTEN.finditer(self.text, start)).start()]
+        return indent if row > statement.line else f"{indent}{_INDENT}"
+
+
+def _break(statement: Statement) -> str:
+    """What ends the list with which a block ends, which would else go on in the note that follows."""
+    last = statement.body[-1] if statement.body else None
+    return ";  " if last and last.atoms and last.body is None and last.atoms[-1].kind == "COMMA" else ""
 
 
 def _all(statements: Iterable[Statement]) -> Iterator[Statement]:

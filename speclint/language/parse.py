@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
-from speclint.language.atoms import Atom, Mistake, Statement, Tree
+from speclint.language.atoms import Atom, Mistake, Place, Statement, Tree
 from speclint.paths import cache_folder, shipped
 
 if TYPE_CHECKING:
@@ -20,17 +20,16 @@ class _Builder:
 
     def statement(self, parts: list[Any]) -> Statement:
         body: tuple[Statement, ...] | None = None
-        line = column = 0
+        braces: tuple[Place, Place] | None = None
         if type(parts[-1]) is tuple:
-            line, column, body = parts.pop()
+            braces, body = parts.pop()
         atoms = tuple([Atom(t.type, t.value, t.line, t.column) for t in parts])
-        if atoms:
-            line, column = atoms[0].line, atoms[0].column
-        return Statement(atoms, body, line, column)
+        line, column = (atoms[0].line, atoms[0].column) if atoms or braces is None else braces[0]
+        return Statement(atoms, body, line, column, braces)
 
-    def block(self, parts: list[Any]) -> tuple[int, int, tuple[Statement, ...]]:
-        brace = parts[0]
-        return brace.line, brace.column, _statements(parts)
+    def block(self, parts: list[Any]) -> tuple[tuple[Place, Place], tuple[Statement, ...]]:
+        opened, closed = parts[0], parts[-1]
+        return (Place(opened.line, opened.column), Place(closed.line, closed.column)), _statements(parts)
 
     def start(self, parts: list[Any]) -> tuple[tuple[Statement, ...], list[Token]]:
         return _statements(parts), [part for part in parts if type(part) is not Statement]

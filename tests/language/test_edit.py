@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from speclint.language.edit import CannotEdit, Edit, Places, with_edits
+from speclint.language.edit import CannotEdit, Edit, Places, Rows, with_edits
 from speclint.language.parse import parse
 
 PLAN = """# a plan
@@ -73,6 +73,59 @@ def test_a_note_is_indented_as_the_line_before_it() -> None:
 def test_braces_in_texts_and_comments_close_nothing() -> None:
     text = 'wall a {\n    finish paint  # a } here\n    like "}"\n}\n'
     assert with_edits(text, [places(text).add_note(1, 1, "length 9'")]).endswith('    like "}"\n    length 9\'\n}\n')
+
+
+TWO_ON_A_LINE = "wall a { height 9'-6%s }  wall b { height 9'-6%s }  # was 10'-0%s { } \nwall c { }\n"
+
+
+@pytest.mark.parametrize("mark", ['"', "″", "”"])
+@pytest.mark.parametrize("ends", ["\n", "\r\n", "\r"])
+def test_a_mark_of_inches_opens_no_text(ends: str, mark: str) -> None:
+    text = TWO_ON_A_LINE.replace("%s", mark).replace("\n", ends)
+    added = with_edits(text, [places(text).add_note(1, 1, 'starts 20"')])
+    assert text.replace(f"6{mark} }}  wall b", f'6{mark};  starts 20" }}  wall b') == added
+
+
+@pytest.mark.parametrize("indent", ["\t", "\t\t", " \t", "\u00a0", "  "])
+def test_a_note_is_indented_by_the_blanks_of_the_line_before_it(indent: str) -> None:
+    text = f"wall a {{\n{indent}length 9';  starts 8\"\n}}\n"
+    assert text.replace("\n}", f"\n{indent}height 9'\n}}") == with_edits(
+        text, [places(text).add_note(1, 1, "height 9'")]
+    )
+
+
+def test_a_note_in_a_block_that_begins_on_its_first_line_stands_deeper_than_that_line() -> None:
+    text = "\twall a { length 9'  # long\n\t}\n"
+    assert "\twall a { length 9'  # long\n\t    height 9'\n\t}\n" == with_edits(
+        text, [places(text).add_note(1, 2, "height 9'")]
+    )
+
+
+@pytest.mark.parametrize("ends", ["\n", "\r\n"])
+@pytest.mark.parametrize("text", ["wall a,\n", "roof a { covers b, }\n", "roof a {\n  covers b,  # and { c\n}\n"])
+def test_a_list_that_ends_with_a_comma_does_not_go_on_in_the_note(text: str, ends: str) -> None:
+    text = text.replace("\n", ends)
+    written = with_edits(text, [places(text).add_note(1, 1, "length 9'")])
+    (statement,) = parse(written, "p").statements
+    assert ["length", "9'"] == [atom.text for atom in (statement.body or ())[-1].atoms]
+    assert text.count(ends) + ("# and" in text) == written.count(ends)
+
+
+def test_a_block_that_is_not_closed_takes_no_note() -> None:
+    for text in ("wall a { length 9'", "wall a {\n  length 9'\n"):
+        with pytest.raises(CannotEdit, match="there is no line"):
+            places(text).add_note(1, 1, "height 9'")
+
+
+def test_an_offset_and_its_place_are_one() -> None:
+    text = "\ufeffa\rb\r\n\nc\U0001f332d"
+    rows = Rows(text)
+    assert [(1, 1), (2, 1), (3, 1), (4, 1), (4, 3)] == [rows.place(text.index(one)) for one in "ab"] + [
+        rows.place(6),
+        rows.place(text.index("c")),
+        rows.place(text.index("d")),
+    ]
+    assert all(rows.offset(*rows.place(at)) == at for at in range(1, len(text)))
 
 
 def test_what_is_not_there_is_told() -> None:
