@@ -12,6 +12,7 @@ import re
 from collections.abc import Iterable, Mapping, Sequence
 from typing import TYPE_CHECKING, Any, NamedTuple
 
+from speclint.language.edit import Rows
 from speclint.outputs.json_text import as_json_line
 from speclint.outputs.uris import uri_beside
 
@@ -42,12 +43,12 @@ def results(review: Review, uri: str, text: str, changes: Mapping[str, Change]) 
         text: The text of the plan, in which changes are counted.
         changes: A suggested change by the mark of the finding that it clears.
     """
-    desk = _Desk(review, uri)
+    desk, rows = _Desk(review, uri), Rows(text)
     found = [desk.mistake(mistake) for mistake in review.mistakes]
     for ruling in review.rulings:
         result = desk.finding(ruling)
         if ruling.mark in changes:
-            result["fixes"] = [_fix(changes[ruling.mark], uri, text)]
+            result["fixes"] = [_fix(changes[ruling.mark], uri, rows)]
         found.append(result)
     found += [desk.question(question) for question in review.questions]
     for accepted in review.variances:
@@ -142,9 +143,9 @@ def _element(label: str) -> Found:
     return {"fullyQualifiedName": label, "name": name or kind, "kind": kind}
 
 
-def _fix(change: Change, uri: str, text: str) -> Found:
+def _fix(change: Change, uri: str, rows: Rows) -> Found:
     replacements = [
-        {"deletedRegion": _region(text, start, end), "insertedContent": {"text": put}}
+        {"deletedRegion": _region(rows, start, end), "insertedContent": {"text": put}}
         for start, end, put in change.edits
     ]
     return {
@@ -153,11 +154,8 @@ def _fix(change: Change, uri: str, text: str) -> Found:
     }
 
 
-def _region(text: str, start: int, end: int) -> Found:
-    def place(at: int) -> tuple[int, int]:
-        return text.count("\n", 0, at) + 1, at - text.rfind("\n", 0, at)
-
-    (line, column), (end_line, end_column) = place(start), place(end)
+def _region(rows: Rows, start: int, end: int) -> Found:
+    (line, column), (end_line, end_column) = rows.place(start), rows.place(end)
     return {"startLine": line, "startColumn": column, "endLine": end_line, "endColumn": end_column}
 
 
@@ -202,7 +200,7 @@ def log(
             ",\n".join(as_json_line(rules[name]) for name in used),
             "]}},",
             f'"invocations":[{as_json_line(invocation)}],',
-            '"defaultEncoding":"utf-8","columnKind":"unicodeCodePoints",',
+            '"defaultEncoding":"utf-8","columnKind":"unicodeCodePoints","newlineSequences":["\\r\\n","\\n","\\r"],',
             f'"artifacts":[{",".join(as_json_line(one) for one in _once(artifacts))}],',
             '"results":[',
             ",\n".join(told),

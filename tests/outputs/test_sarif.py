@@ -170,6 +170,10 @@ def test_the_log_says_in_what_columns_are_counted(run: Run) -> None:
     assert "unicodeCodePoints" == json.loads(run("review", "--demo", "--sarif").out)["runs"][0]["columnKind"]
 
 
+def test_the_log_says_what_ends_a_line(run: Run) -> None:
+    assert ["\r\n", "\n", "\r"] == json.loads(run("review", "--demo", "--sarif").out)["runs"][0]["newlineSequences"]
+
+
 def test_a_finding_keeps_its_mark_when_lines_move_and_no_two_have_the_same() -> None:
     def marks(text: str) -> list[str]:
         return [one["partialFingerprints"]["ruleOnElement/v1"] for one in told(text)]
@@ -238,13 +242,14 @@ def test_braces_and_links_of_a_plan_are_no_marks_of_the_format() -> None:
     assert r"{{0}} \[a](b) [c]" == plain("{0} [a](b) [c]")
 
 
-def test_a_suggested_change_makes_the_text_that_the_cure_makes() -> None:
-    text = (SPECS / "tamarack-point.plan").read_text(encoding="utf-8")
+@pytest.mark.parametrize(("ends", "mark"), [("\n", ""), ("\r\n", ""), ("\r", ""), ("\n", "\ufeff")])
+def test_a_suggested_change_makes_the_text_that_the_cure_makes(ends: str, mark: str) -> None:
+    text = mark + (SPECS / "tamarack-point.plan").read_text(encoding="utf-8").replace("\n", ends)
     plan = PlanText(text, "a.plan", nothing)
     changes = suggested(plan, book(), DAY, "imperial")
     found = results(review(plan, book(), DAY), "a.plan", text, changes)
     lines = text.splitlines(keepends=True)
-    starts = [sum(map(len, lines[:at])) for at in range(len(lines) + 1)]
+    starts = [sum(map(len, lines[:at])) + len(mark) * (at == 0) for at in range(len(lines) + 1)]
 
     def applied(fix: dict[str, Any]) -> str:
         edits = [
@@ -258,6 +263,13 @@ def test_a_suggested_change_makes_the_text_that_the_cure_makes() -> None:
         ]
         return with_edits(text, edits)
 
+    regions = [
+        one["deletedRegion"]
+        for result in found
+        for fix in result.get("fixes", ())
+        for one in fix["artifactChanges"][0]["replacements"]
+    ]
+    assert [] == [one for one in regions if one["endColumn"] > len(lines[one["endLine"] - 1])]
     made = {one["message"]["text"]: applied(one["fixes"][0]) for one in found if "fixes" in one}
     wanted = [with_edits(text, [Edit(*edit) for edit in change.edits]) for change in changes.values()]
     assert (True, sorted(wanted)) == (len(changes) > 5, sorted(made.values()))
