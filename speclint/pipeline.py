@@ -12,7 +12,7 @@ from speclint.quantity import Quantity
 from speclint.review.cautions import cautions
 from speclint.review.judge import judge, without_superseded
 from speclint.review.questions import questions
-from speclint.review.variance_rulings import in_order, variance_rulings
+from speclint.review.variance_rulings import with_variances
 from speclint.review.variances import apply_variances
 from speclint.rulebook.book import Rulebook
 from speclint.ruling import Review
@@ -48,7 +48,7 @@ def review(plan: PlanText, book: Rulebook, today: str, system: System = "imperia
     home = sheet.home
     trips, unanswered = judge(sheet, book, system)
     remaining, accepted, more = apply_variances(trips, home, book, today)
-    remaining = in_order([*without_superseded(remaining, book), *variance_rulings(accepted, today)])
+    remaining = with_variances(without_superseded(remaining, book), accepted, today)
     result = Review(
         plan.name,
         alternate,

@@ -44,7 +44,7 @@ def run(stated: argparse.Namespace) -> int:
     told = told_of(desk, effects, asked)
     whole = cure_set(desk, stated.down_to)
     effect = effects.of(desk.trial(whole.changes))
-    numbers = numbered(list(desk.findings.values()))
+    numbers = numbered(desk.rulings)
     cured = Cured(plan.name, numbers, told, whole, effect, stated.down_to, YEARS, not stated.rates)
     put(cure_object(cured) if stated.json else rendered(cure_lines(cured, width()), stated))
     return 2 if desk.mistakes else 0
@@ -86,7 +86,7 @@ def _asked(desk: Desk, words: Sequence[str]) -> list[Ruling]:
     Raises:
         Refused: If the plan has no such finding.
     """
-    found = list(desk.findings.values())
+    found = [ruling for ruling in desk.rulings if ruling.mark in desk.findings]
     if not words:
         return found
     rule, element = words[0], " ".join(words[1:])

@@ -17,6 +17,7 @@ from speclint.measures.facts import Facts, Sheet
 from speclint.model.element import settings_of
 from speclint.pipeline import PlanText, read_home
 from speclint.review.judge import judge, without_superseded
+from speclint.review.variance_rulings import with_variances
 from speclint.review.variances import apply_variances
 from speclint.rulebook.book import Rulebook
 from speclint.rulebook.rule import GRADES, Grade, Rule
@@ -58,6 +59,7 @@ class Desk:
         self.sheet, self.mistakes = read_home(plan)
         self.writer = Writer(plan)
         self.findings, accepted = self._findings(self.sheet)
+        self.rulings = with_variances(self.findings.values(), accepted, today)
         self.apart = _kept_apart(accepted)
 
     def trial(self, changes: Sequence[Change]) -> Sheet:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import textwrap
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -11,6 +10,7 @@ from speclint.cures.change import Change, NoCure
 from speclint.cures.desk import Desk, Offer
 from speclint.cures.effect import Effect, Effects
 from speclint.cures.together import CureSet
+from speclint.outputs.json_text import as_json
 from speclint.outputs.letter import Line, Part
 from speclint.ruling import Ruling, comments
 
@@ -222,7 +222,7 @@ def cure_object(cured: Cured) -> str:
             **_effect_object(cured.effect),
         },
     }
-    return json.dumps(found, indent=2, ensure_ascii=False) + "\n"
+    return as_json(found)
 
 
 def _offer_object(offer: Offer, effect: Effect) -> dict[str, object]:

@@ -29,6 +29,17 @@ def variance_rulings(variances: Iterable[Accepted], today: str) -> list[Ruling]:
     return found
 
 
+def with_variances(rulings: Iterable[Ruling], variances: Iterable[Accepted], today: str) -> list[Ruling]:
+    """Findings and those on variances together, in the order in which a review numbers them.
+
+    Args:
+        rulings: The findings that no variance accepts.
+        variances: The variances with their states.
+        today: The day of the review, as an ISO date.
+    """
+    return in_order([*rulings, *variance_rulings(variances, today)])
+
+
 def _too_broad(accepted: Accepted, today: str) -> list[Ruling]:
     """The findings on a variance in force: at most one."""
     variance = accepted.variance
