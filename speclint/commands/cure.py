@@ -11,13 +11,14 @@ from collections.abc import Sequence
 from speclint.commands.common import put, rendered, rulebook_of, tell, units_of, width
 from speclint.commands.files import PlanFile, Refused, demo_plan, open_plan, open_to_rewrite, refuse_two
 from speclint.commands.upkeep import day_of, rates_of
-from speclint.cures.change import Change
+from speclint.cures.change import YOURS, Changes
 from speclint.cures.desk import Desk, Offer
 from speclint.cures.effect import Effects
+from speclint.cures.gather import Gathered
 from speclint.cures.letter import Cured, brought_words, cure_lines, cure_object, numbered, told_of
 from speclint.cures.together import CureSet, cure_set
 from speclint.cures.write import alternate_text
-from speclint.language.edit import with_edits
+from speclint.language.edit import CannotEdit, with_edits
 from speclint.language.nearest import did_you_mean
 from speclint.pipeline import PlanText
 from speclint.ruling import Ruling
@@ -104,15 +105,12 @@ def _asked(desk: Desk, words: Sequence[str]) -> list[Ruling]:
 
 def _write(file: PlanFile, desk: Desk, stated: argparse.Namespace, asked: list[Ruling]) -> int:
     """Write the cures of the findings asked for, or the set that clears the grave ones."""
-    changes, left = _chosen(desk, stated, asked)
+    chosen, left = _chosen(desk, stated, asked)
+    changes = desk.widened(chosen)
     if not changes:
         tell(f"{desk.plan.name}: there is nothing to write{left}")
         return 0
-    if stated.as_alternate is not None:
-        text = _with_alternate(desk, stated.as_alternate, changes)
-    else:
-        text = with_edits(desk.plan.text, desk.edits(changes))
-    file.write(text, "cured")
+    file.write(_text(desk, stated.as_alternate, changes), "cured")
     for change in changes:
         print(str(change), file=sys.stdout)
     for brought in brought_words(desk.brought(desk.found_with(changes))):
@@ -126,36 +124,48 @@ def _write(file: PlanFile, desk: Desk, stated: argparse.Namespace, asked: list[R
     return 0
 
 
-def _chosen(desk: Desk, stated: argparse.Namespace, asked: list[Ruling]) -> tuple[tuple[Change, ...], str]:
+def _chosen(desk: Desk, stated: argparse.Namespace, asked: list[Ruling]) -> tuple[Changes, str]:
     """The changes to write, and what is left, in words."""
+    beside = stated.as_alternate is not None
     if not stated.words:
-        whole: CureSet = cure_set(desk, stated.down_to)
+        whole: CureSet = cure_set(desk, stated.down_to, beside)
         return whole.changes, "".join(f"\n  {none.rule} on {none.element}: {none.why}" for none in whole.left)
-    changes: dict[tuple[str, str], Change] = {}
+    gathered = Gathered(desk)
     left = ""
     for ruling in asked:
         offers, none = desk.offers(ruling)
-        if none is not None:
-            left += f"\n  {ruling.mark}: {none.why}"
-            continue
-        offer = _choice(offers, stated.choice, ruling)
-        for change in offer.cure.changes:
-            other = changes.setdefault((change.element, change.setting), change)
-            if other.text != change.text:
-                left += f"\n  {ruling.mark}: wants {change.note}, and another finding {other.note}; cure them in turn"
-    return tuple(changes.values()), left
+        if none is None:
+            why = gathered.take(ruling.mark, _choice(offers, stated.choice, ruling, beside).cure.changes)
+        else:
+            why = none.why
+        left += f"\n  {ruling.mark}: {why}" if why else ""
+    return gathered.changes, left
 
 
-def _choice(offers: list[Offer], number: int, ruling: Ruling) -> Offer:
+def _choice(offers: list[Offer], number: int, ruling: Ruling, beside: bool) -> Offer:
     if not 1 <= number <= len(offers):
         raise Refused(f"--choice {number}: {ruling.mark} has {len(offers)} to choose from", 3)
     offer = offers[number - 1]
-    if not offer.cure.edits:
-        raise Refused(f"{offer.cure.title}: it stands in another file and cannot be written here", 3)
+    if offer.cure.unwritten and not beside:
+        raise Refused(f"{offer.cure.title}: {offer.cure.unwritten}, {YOURS}", 3)
     return offer
 
 
-def _with_alternate(desk: Desk, name: str, changes: Sequence[Change]) -> str:
+def _text(desk: Desk, alternate: str | None, changes: Changes) -> str:
+    """The text of the plan with the changes in it, or beside it as an alternate.
+
+    Raises:
+        Refused: If they cannot be written.
+    """
+    if alternate is not None:
+        return _with_alternate(desk, alternate, changes)
+    try:
+        return with_edits(desk.plan.text, desk.writer.edits(changes))
+    except CannotEdit as trouble:
+        raise Refused(f"{desk.plan.name}: {trouble}; nothing is written", 3) from trouble
+
+
+def _with_alternate(desk: Desk, name: str, changes: Changes) -> str:
     """The text of the plan with the changes as an alternate at its end.
 
     Raises:

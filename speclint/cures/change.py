@@ -6,6 +6,8 @@ from dataclasses import dataclass
 
 from speclint.language.edit import Edit
 
+YOURS = "so it is yours to write there; --as-alternate states it beside the plan"
+
 
 @dataclass(frozen=True, slots=True)
 class Change:
@@ -26,6 +28,9 @@ class Change:
         return f"{self.element}: {self.note}{now}"
 
 
+Changes = tuple[Change, ...]
+
+
 @dataclass(frozen=True, slots=True)
 class Cure:
     """Changes that clear a finding.
@@ -36,13 +41,15 @@ class Cure:
         changes: The changes: one, or several settings of one element that go together.
         edits: What it alters in the plan's own text; nothing where it cannot be written there.
         care: Who else has to be asked, as the rule defers to them.
+        unwritten: Why it cannot be written there; empty where it can.
     """
 
     rule: str
     element: str
-    changes: tuple[Change, ...]
+    changes: Changes
     edits: tuple[Edit, ...] = ()
     care: str = ""
+    unwritten: str = ""
 
     @property
     def title(self) -> str:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from copy import copy
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from speclint.cures.change import Change, Cure, NoCure
+from speclint.cures.change import Change, Changes, Cure, NoCure
 from speclint.cures.left import refusal
 from speclint.cures.search import Search
 from speclint.cures.trial import targets, with_values
@@ -23,6 +23,7 @@ from speclint.rulebook.book import Rulebook
 from speclint.rulebook.rule import GRADES, Grade, Rule
 from speclint.rulebook.weigh import Weigher
 from speclint.ruling import Accepted, Ruling
+from speclint.span import Span
 from speclint.units import System
 
 MOST_OFFERS = 4
@@ -65,17 +66,24 @@ class Desk:
     def trial(self, changes: Sequence[Change]) -> Sheet:
         """The facts of the home with changes made."""
         values = []
-        for change in changes:
+        for change in self.widened(changes):
             setting = settings_of(type(self.sheet.home.elements[change.element]))[change.setting]
-            value = read(setting, change.text)
-            values += [(label, change.setting, value, change.text) for label in self._written_with(change.element)]
+            values.append((change.element, change.setting, read(setting, change.text), change.text))
         return with_values(self.sheet, values)
 
-    def _written_with(self, label: str) -> list[str]:
-        """An element and those that the plan states in the same note, which a change of it changes too."""
+    def widened(self, changes: Sequence[Change]) -> Changes:
+        """The changes, each told also of the elements that the plan states in the same block, which it changes too."""
         elements = self.sheet.home.elements
-        place = elements[label].place
-        return [other for other, element in elements.items() if element.place == place or other == label]
+        return tuple(
+            replace(change, element=label)
+            for change in changes
+            for label, element in elements.items()
+            if element.place == elements[change.element].place
+        )
+
+    def written_at(self, change: Change) -> tuple[Span, str]:
+        """What of the plan a change writes: a block, by the place of its elements, and a setting in it."""
+        return self.sheet.home.elements[change.element].place, change.setting
 
     def after(self, changes: Sequence[Change]) -> Desk:
         """The desk with changes made to the home, though not to the text, in which edits are still counted."""
@@ -134,7 +142,7 @@ class Desk:
         why = "; ".join(dict.fromkeys(whys)) or "no small change of a setting that the rule names clears it"
         return [], NoCure(rule.name, ruling.element, why)
 
-    def _completed(self, changes: tuple[Change, ...], raised: list[Ruling]) -> tuple[Change, ...]:
+    def _completed(self, changes: Changes, raised: list[Ruling]) -> Changes:
         """Changes with those that clear the holds that they raise; nothing where that cannot be had."""
         whole = changes
         for hold in raised:
@@ -145,13 +153,11 @@ class Desk:
             if not further:
                 return ()
             whole += further[0].cure.changes
-        settings = {(change.element, change.setting) for change in whole}
+        settings = {self.written_at(change) for change in whole}
         raises = any(one.grade == "hold" for one in self.brought(self.found_with(whole)))
         return () if raises or len(settings) < len(whole) else whole
 
-    def _tried(
-        self, rules: list[Rule], about: str, free: list[tuple[Facts, str]], down_to: Grade
-    ) -> list[tuple[Change, ...]]:
+    def _tried(self, rules: list[Rule], about: str, free: list[tuple[Facts, str]], down_to: Grade) -> list[Changes]:
         search = Search(self.sheet, rules, about, down_to, self.system)
         alone = [changes for target, name in free for changes in search.alone(target, name)]
         return alone or search.together(free)
@@ -181,19 +187,19 @@ class Desk:
         answers = (weigher.condition(tier.condition, facts) for tier in rule.tiers)
         return next((answer.part for answer in answers if answer.holds is False), None)
 
-    def _weighed(self, rule: Rule, ruling: Ruling, changes: tuple[Change, ...]) -> Offer:
+    def _weighed(self, rule: Rule, ruling: Ruling, changes: Changes) -> Offer:
         after = self.found_with(changes)
         gone = tuple(mark for mark in self.findings if mark not in after)
-        return Offer(
-            Cure(rule.name, ruling.element, changes, self.edits(changes), rule.defer), gone, self.brought(after)
-        )
+        edits, unwritten = self._edits(changes)
+        cure = Cure(rule.name, ruling.element, changes, edits, rule.defer, unwritten)
+        return Offer(cure, gone, self.brought(after))
 
-    def edits(self, changes: Sequence[Change]) -> tuple[Edit, ...]:
-        """The edits that make changes in the text of the plan; none where they cannot be made there."""
+    def _edits(self, changes: Sequence[Change]) -> tuple[tuple[Edit, ...], str]:
+        """The edits that make changes in the text of the plan, or why they cannot be made there."""
         try:
-            return tuple(self.writer.edits(changes))
-        except CannotEdit:
-            return ()
+            return tuple(self.writer.edits(changes)), ""
+        except CannotEdit as trouble:
+            return (), str(trouble)
 
 
 def _list(names: list[str]) -> str:

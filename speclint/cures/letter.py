@@ -6,7 +6,7 @@ import textwrap
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from speclint.cures.change import Change, NoCure
+from speclint.cures.change import YOURS, Change, NoCure
 from speclint.cures.desk import Desk, Offer
 from speclint.cures.effect import Effect, Effects
 from speclint.cures.together import CureSet
@@ -144,8 +144,8 @@ def _consequences(offer: Offer, ruling: Ruling, effect: Effect, how: Setting) ->
         found.append(f"clears {more} more")
     found += brought_words(offer.brings)
     found += effect_words(effect, how)
-    if not offer.cure.edits:
-        found.append("stands in another file, so it is yours to write")
+    if offer.cure.unwritten:
+        found.append(f"{offer.cure.unwritten}, {YOURS}")
     return found
 
 

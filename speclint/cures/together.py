@@ -5,14 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from speclint.cures.change import Change, NoCure
+from speclint.cures.change import YOURS, Changes, NoCure
 from speclint.cures.desk import Desk, Findings
 from speclint.rulebook.rule import GRADES, Grade
 from speclint.ruling import Ruling
 
 MOST_ROUNDS = 3
-
-Changes = tuple[Change, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +30,7 @@ class CureSet:
     brings: tuple[Ruling, ...]
 
 
-def cure_set(desk: Desk, down_to: Grade) -> CureSet:
+def cure_set(desk: Desk, down_to: Grade, beside: bool = False) -> CureSet:
     """A set of changes that clears the findings of a grade and graver, built up one by one and then thinned.
 
     Offers are taken in the order of how many findings each leaves, the gravest counted first; none is taken that
@@ -42,11 +40,12 @@ def cure_set(desk: Desk, down_to: Grade) -> CureSet:
     Args:
         desk: The plan on the desk.
         down_to: The mildest grade to clear.
+        beside: Whether the changes are to stand beside the plan, where they can be stated of elements of other files.
     """
     chosen: list[Changes] = []
     now, left = desk, dict[str, NoCure]()
     for _ in range(MOST_ROUNDS):
-        offered, why = _offered(now, down_to)
+        offered, why = _offered(now, down_to, beside)
         left |= why
         further = _built(desk, chosen, offered, down_to)
         if further == chosen:
@@ -64,24 +63,26 @@ def cure_set(desk: Desk, down_to: Grade) -> CureSet:
     return CureSet(_flat(chosen), gone, remain, desk.brought(after))
 
 
-def _offered(desk: Desk, down_to: Grade) -> tuple[list[Changes], dict[str, NoCure]]:
+def _offered(desk: Desk, down_to: Grade, beside: bool) -> tuple[list[Changes], dict[str, NoCure]]:
     """The changes that are offered for the grave findings, and why there are none for some."""
     offered: dict[Changes, None] = {}
     left: dict[str, NoCure] = {}
     for mark, ruling in _grave(desk.findings, down_to).items():
         offers, none = desk.offers(ruling, down_to)
-        offered |= dict.fromkeys(offer.cure.changes for offer in offers if offer.cure.edits)
+        offered |= dict.fromkeys(offer.cure.changes for offer in offers if beside or not offer.cure.unwritten)
         if none is not None:
             left[mark] = none
+        elif not beside and all(offer.cure.unwritten for offer in offers):
+            left[mark] = NoCure(ruling.rule, ruling.element, f"{offers[0].cure.unwritten}, {YOURS}")
     return list(offered), left
 
 
 def _built(desk: Desk, chosen: list[Changes], offered: list[Changes], down_to: Grade) -> list[Changes]:
     """The chosen changes and, of those offered, each that still leaves fewer findings; what clears most comes first."""
     standing = desk.found_with(_flat(chosen))
-    alone = {changes: _weight(desk.found_with(_flat(_joined(chosen, changes))), down_to) for changes in offered}
+    alone = {changes: _weight(desk.found_with(_flat(_joined(desk, chosen, changes))), down_to) for changes in offered}
     for changes in sorted(offered, key=lambda changes: alone[changes]):
-        trial = _joined(chosen, changes)
+        trial = _joined(desk, chosen, changes)
         if trial == chosen:
             continue
         after = desk.found_with(_flat(trial))
@@ -98,17 +99,17 @@ def _weight(findings: Findings, down_to: Grade) -> tuple[int, ...]:
     return tuple(sum(ruling.grade == grade for ruling in findings.values()) for grade in grades)
 
 
-def _joined(chosen: list[Changes], changes: Changes) -> list[Changes]:
-    """The changes with further ones, which win where both change one setting."""
-    first = {(change.element, change.setting): change for change in _flat(chosen)}
+def _joined(desk: Desk, chosen: list[Changes], changes: Changes) -> list[Changes]:
+    """The changes with further ones, which win where both write one setting."""
+    first = {desk.written_at(change): change for change in _flat(chosen)}
     fresh = tuple(
-        replace(change, was=first[key].was) if (key := (change.element, change.setting)) in first else change
+        replace(change, was=first[key].was) if (key := desk.written_at(change)) in first else change
         for change in changes
     )
-    taken = {(change.element, change.setting) for change in fresh}
-    kept = [tuple(one for one in other if (one.element, one.setting) not in taken) for other in chosen]
-    if all(first.get((change.element, change.setting)) == change for change in fresh):
+    texts = {desk.written_at(change): change.text for change in fresh}
+    if all(key in first and first[key].text == text for key, text in texts.items()):
         return chosen
+    kept = [tuple(one for one in other if desk.written_at(one) not in texts) for other in chosen]
     return [*(other for other in kept if other), fresh]
 
 

@@ -9,6 +9,7 @@ from speclint.language.edit import CannotEdit, Edit, Places
 from speclint.language.parse import parse
 from speclint.model.element import Element, Given
 from speclint.pipeline import PlanText, read_home
+from speclint.span import Span
 
 
 class Writer:
@@ -23,27 +24,38 @@ class Writer:
         """The edits of the plan's own text that make the changes.
 
         Raises:
-            CannotEdit: If an element stands in another file, or cannot be found in the text.
+            CannotEdit: If an element stands in another file or cannot be found in the text, or if two that are stated
+                in one block are to have different values.
         """
         notes: dict[tuple[int, int], list[str]] = {}
         found: list[Edit] = []
-        for change in changes:
-            element = self.home.elements.get(change.element)
-            if element is None:
-                raise CannotEdit(f"there is no {change.element}")
+        for change in self._once(changes):
+            element = self.home.elements[change.element]
             given = element.given.get(change.setting)
             if self._own(element, given) and given is not None:
                 start, end = self.places.written(given.span.line, given.span.column, given.text)
                 found.append(Edit(start, end, change.text))
             elif element.place.file == self.plan.name:
-                place = (element.place.line, element.place.column)
-                notes.setdefault(place, [])
-                if change.note not in notes[place]:
-                    notes[place].append(change.note)
+                notes.setdefault((element.place.line, element.place.column), []).append(change.note)
             else:
                 raise CannotEdit(f"{change.element} stands in {element.place.file}")
-        found += [self.places.add_note(*place, ";  ".join(added)) for place, added in notes.items()]
-        return list(dict.fromkeys(found))
+        return found + [self.places.add_note(*place, ";  ".join(added)) for place, added in notes.items()]
+
+    def _once(self, changes: Iterable[Change]) -> list[Change]:
+        """The changes, those that one block states for several elements only once.
+
+        Raises:
+            CannotEdit: If a block would have to state two values of one setting.
+        """
+        found: dict[tuple[Span, str], Change] = {}
+        for change in changes:
+            element = self.home.elements.get(change.element)
+            if element is None:
+                raise CannotEdit(f"there is no {change.element}")
+            other = found.setdefault((element.place, change.setting), change)
+            if other.text != change.text:
+                raise CannotEdit(f"one block cannot state both {other.note} and {change.note}")
+        return list(found.values())
 
     def _own(self, element: Element, given: Given | None) -> bool:
         """Whether a setting is written in the block of the element itself, in the plan's own file."""

@@ -110,7 +110,7 @@ def _cures(reading: Reading, desk: Desk, ruling: Ruling, diagnostic: lsp.Diagnos
             # the smallest change stands first, unless it cures less than the one at the root
             found.insert(0 if len(wide.clears) > len(first.clears) else 1, fix)
     if not found:
-        why = none.why if none else "what it would change stands in another file, so it is yours to write"
+        why = none.why if none else f"{offers[0].cure.unwritten}, so it is yours to write"
         found.append(Fix(f"no quick fix for {ruling.mark}", (), (diagnostic,), refused=why))
     return found
 

@@ -29,20 +29,21 @@ class Edit(NamedTuple):
 
 
 class CannotEdit(Exception):
-    """A place that the text does not hold; its argument says which, in the user's words."""
+    """An edit that cannot be made, as the text does not hold its place; its argument says why, in the user's words."""
 
 
 def with_edits(text: str, edits: Iterable[Edit]) -> str:
     """The text with all edits made.
 
     Raises:
-        ValueError: If two of them overlap.
+        CannotEdit: If two of them overlap.
     """
     pieces: list[str] = []
     at = 0
     for edit in sorted(edits):
         if edit.start < at:
-            raise ValueError(f"two edits overlap at {edit.start}")
+            line, column = Rows(text).place(edit.start)
+            raise CannotEdit(f"two changes want the same place, line {line}, column {column}")
         pieces += [text[at : edit.start], edit.text]
         at = edit.end
     return "".join([*pieces, text[at:]])

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 
 import pytest
 
 from speclint.commands.main import main
+from tests.commands.conftest import Run
 
 SPECS = Path(__file__).parents[2] / "specs"
 DAY = ["--today", "2026-11-25"]
@@ -142,3 +144,112 @@ def test_a_plan_changed_meanwhile_is_kept_and_so_is_the_result(
     assert "changed by somebody else" in capsys.readouterr().err
     assert plan.read_text() == "# somebody else was here\n"
     assert 'cricket 20"' in (plan.parent / "house.plan.cured").read_text()
+
+
+SITE = 'site { weather "Marquette, MI";  ground snow 70 psf;  frost depth 60" }\n'
+WOOD = 'build log round 10";  species eastern white pine;  seasoning kiln-dried to 15%'
+WEST = "wall west  { faces W;  length 30';  starts 20\" above grade; height 9'-6\" }\n"
+ROOF = (
+    "roof main { covers south, west, north;  gables west;  form gable;  pitch 10:12;  eaves 2'-0\";  rakes 2'-0\" }\n"
+)
+SOUTH_NORTH = "wall south, north { length 46';  height 9'-6\"; starts 6\" above grade }\n"
+PAST = 'variance rake-too-short on wall south { because "x"; accepted by "J. M."; until 2020-01-01 }\n'
+
+
+@pytest.mark.parametrize(
+    "behind",
+    [
+        "  wall north { faces N;  length 46';  starts 30\" above grade; height 9'-6\" }\n",
+        "  # was 10'-0\"\nwall north { faces N;  length 46';  starts 30\" above grade; height 9'-6\" }\n",
+    ],
+)
+def test_a_cure_is_written_into_the_block_of_its_wall(behind: str, run: Run, tmp_path: Path) -> None:
+    south = "wall south { faces S;  length 46';  height 9'-6\" }"
+    text = f'{SITE}typical wall {{ {WOOD};  starts 6" above grade }}\n{south}{behind}{WEST}{ROOF}'
+    told = run("cure", "p.plan", "sill-too-near-grade", "wall", "south", "--write", *DAY, p=text)
+    cured = text.replace(south, south.replace(" }", ';  starts 20" }'))
+    assert (0, 'wall south: starts 20" in place of 6"\n', "", cured) == (
+        told.status,
+        told.out,
+        told.err,
+        read(tmp_path),
+    )
+
+
+def read(folder: Path) -> str:
+    return (folder / "p.plan").read_text(encoding="utf-8")
+
+
+def test_findings_of_one_block_that_want_two_values_get_that_which_clears_both(run: Run, tmp_path: Path) -> None:
+    roof = "form shed;  pitch 3:12;  rakes 1'-0\"; covering standing seam; gutters none"
+    text = (
+        f"{SITE}typical wall {{ {WOOD} }}\n"
+        "wall south, west { length 30'; height 9'-6\"; starts 9\" above grade; ground paving }\n"
+        f"roof main {{ covers south; eaves 1'-0\"; run 12'; {roof} }}\n"
+        f"roof shed {{ covers west; eaves 2'-0\"; run 10'; {roof} }}\n"
+    )
+    told = run("cure", "p.plan", "snow-banked-against-wood", "--write", *DAY, p=text)
+    printed = "".join(f'wall {name}: starts 40" in place of 9"\n' for name in ("south", "west"))
+    assert (0, printed, "", text.replace('starts 9"', 'starts 40"')) == (
+        told.status,
+        told.out,
+        told.err,
+        read(tmp_path),
+    )
+
+
+def test_an_alternate_states_a_change_of_every_element_of_the_block(run: Run, tmp_path: Path) -> None:
+    text = f"{SITE}typical wall {{ {WOOD} }}\n{SOUTH_NORTH}{WEST}{ROOF}"
+    run("cure", "p.plan", "--as-alternate", "fix", *DAY, p=text)
+    assert text + '\nalternate "fix" {\n    wall south { starts 8" }\n    wall north { starts 8" }\n}\n' == read(
+        tmp_path
+    )
+    found = json.loads(run("review", "p.plan", "--alternate", "fix", "--json", *DAY).out)["rulings"]
+    holds = [one["rule"] for one in found if (one["grade"], one["outcome"]) == ("hold", "trips")]
+    assert ["site-facts-missing"] == holds
+
+
+def test_findings_are_numbered_as_in_a_review_that_tells_of_a_variance(run: Run) -> None:
+    text = f"{SITE}typical wall {{ {WOOD} }}\n{SOUTH_NORTH}{WEST}{ROOF}{PAST}"
+    letter = run("review", "p.plan", *DAY, p=text).out
+    cures = run("cure", "p.plan", *DAY).out
+    found = json.loads(run("cure", "p.plan", "--json", *DAY).out)["findings"]
+    numbers = {rule: int(number) for number, rule in re.findall(r"^ +(\d+)\. .*\[(.+)\]$", letter, re.MULTILINE)}
+    told = {rule: int(number) for number, rule in re.findall(r"^ +(\d+)\. .*\[(.+)\]$", cures, re.MULTILINE)}
+    assert 3 == numbers.pop("variance-expired")
+    assert (numbers, numbers) == (told, {one["rule"]: one["number"] for one in found})
+
+
+YOURS = "wall {0} stands in walls.plan, so it is yours to write there; --as-alternate states it beside the plan"
+
+
+def test_what_stands_in_another_file_is_told_and_can_stand_in_an_alternate(run: Run, tmp_path: Path) -> None:
+    walls = f"typical wall {{ {WOOD} }}\n{SOUTH_NORTH}{WEST}"
+    text = f'use "walls.plan"\n{SITE}{ROOF}'
+    told = run("cure", "p.plan", "--write", *DAY, p=text, walls=walls)
+    for name in ("south", "north"):
+        assert f"  sill-too-near-grade on wall {name}: {YOURS.format(name)}\n" in told.err
+    assert (0, "", text) == (told.status, told.out, read(tmp_path))
+    refused = run("cure", "p.plan", "sill-too-near-grade", "--write", *DAY)
+    says = f'speclint: state starts 20" for wall south: {YOURS.format("south")}\n'
+    assert (3, "", says, text) == (refused.status, refused.out, refused.err, read(tmp_path))
+
+
+@pytest.mark.parametrize(("rule", "value"), [((), '8"'), (("sill-too-near-grade",), '20"')])
+def test_an_alternate_restates_what_stands_in_another_file(
+    rule: tuple[str, ...], value: str, run: Run, tmp_path: Path
+) -> None:
+    walls = f"typical wall {{ {WOOD} }}\n{SOUTH_NORTH}{WEST}"
+    text = f'use "walls.plan"\n{SITE}{ROOF}'
+    assert 0 == run("cure", "p.plan", *rule, "--as-alternate", "fix", *DAY, p=text, walls=walls).status
+    rows = "".join(f"    wall {name} {{ starts {value} }}\n" for name in ("south", "north"))
+    assert (f'{text}\nalternate "fix" {{\n{rows}}}\n', walls) == (read(tmp_path), (tmp_path / "walls.plan").read_text())
+    found = json.loads(run("review", "p.plan", "--alternate", "fix", "--json", *DAY).out)["rulings"]
+    assert "sill-too-near-grade" not in {one["rule"] for one in found if one["grade"] == "hold"}
+
+
+def test_what_a_terminal_would_obey_is_written_out_in_json(run: Run) -> None:
+    place = "house \u009b31m\u2028.plan"
+    Path(place).write_text(f"{SITE}typical wall {{ {WOOD} }}\n{SOUTH_NORTH}{WEST}{ROOF}", encoding="utf-8")
+    out = run("cure", place, "--json", *DAY).out
+    assert (True, place) == (out.replace("\n", "").isprintable(), json.loads(out)["plan"])

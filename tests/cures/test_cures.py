@@ -11,13 +11,14 @@ from speclint.commands.files import open_plan
 from speclint.cures.change import Change
 from speclint.cures.desk import Desk
 from speclint.cures.effect import Effects
+from speclint.cures.gather import Gathered
 from speclint.cures.left import MEANT, PROFESSIONAL, refusal
 from speclint.cures.offer import offers
 from speclint.cures.together import cure_set
 from speclint.cures.values import read, steps
 from speclint.cures.write import alternate_text
 from speclint.forecast.rates import demo_rates
-from speclint.language.edit import with_edits
+from speclint.language.edit import CannotEdit, with_edits
 from speclint.language.uses import CannotRead
 from speclint.model.element import settings_of
 from speclint.model.kinds import KINDS
@@ -88,7 +89,7 @@ def test_the_text_as_written_says_what_was_tried(name: str) -> None:
 def test_the_set_clears_leaves_and_needs_each_of_its_changes(name: str, grade: str) -> None:
     at = desk(name)
     whole = cure_set(at, grade)  # type: ignore[arg-type]
-    after = marks(with_edits(at.plan.text, at.edits(whole.changes)), at.plan.name)
+    after = marks(with_edits(at.plan.text, at.writer.edits(whole.changes)), at.plan.name)
     least = GRADES.index(grade)  # type: ignore[arg-type]
     remain = {mark for mark, found in after.items() if GRADES.index(found) <= least}  # type: ignore[arg-type]
     assert remain == {f"{none.rule} on {none.element}" for none in whole.left}
@@ -184,10 +185,89 @@ def test_a_value_of_a_typical_is_overridden_in_the_element() -> None:
 def test_an_alternate_makes_the_same_changes() -> None:
     at = desk("tamarack-point")
     whole = cure_set(at, "hold")
-    text = at.plan.text + alternate_text("cured", whole.changes)
+    text = at.plan.text + alternate_text("cured", at.widened(whole.changes))
     found = review(PlanText(text, at.plan.name, at.plan.read), book(), DAY, alternate="cured")
     assert not found.mistakes
     assert {ruling.mark for ruling in found.rulings} == set(at.found_with(whole.changes))
+
+
+TWO_ROOFS = """
+site { weather "Marquette, MI"; ground snow 70 psf; frost depth 60" }
+typical wall { build log round 10"; species eastern white pine; seasoning kiln-dried to 15% }
+wall south, west { length 30'; height 9'-6"; starts 9" above grade; ground paving }
+roof main { covers south; form shed; pitch 3:12; eaves 1'-0"; rakes 1'-0"; covering standing seam; run 12' }
+roof shed { covers west; form shed; pitch 3:12; eaves 2'-0"; rakes 1'-0"; covering standing seam; run 10' }
+"""
+SOUTH, WEST = (f"snow-banked-against-wood on wall {name}" for name in ("south", "west"))
+
+
+def test_a_change_is_told_of_every_element_of_its_block() -> None:
+    at = Desk(plan_of(TWO_ROOFS), book(), DAY, "imperial")
+    assert (Change("wall south", "starts", '20"'), Change("wall west", "starts", '20"')) == at.widened(
+        [Change("wall west", "starts", '20"')]
+    )
+    assert (Change("roof main", "eaves", "2'"),) == at.widened([Change("roof main", "eaves", "2'")])
+
+
+@pytest.mark.parametrize("marks", [(SOUTH, WEST), (WEST, SOUTH)])
+def test_of_two_values_of_one_block_that_which_clears_both_is_taken(marks: tuple[str, str]) -> None:
+    at = Desk(plan_of(TWO_ROOFS), book(), DAY, "imperial")
+    gathered = Gathered(at)
+    for mark in marks:
+        assert "" == gathered.take(mark, at.offers(at.findings[mark])[0][0].cure.changes)
+    wanted = {at.offers(at.findings[mark])[0][0].cure.changes[0].text for mark in marks}
+    (change,) = gathered.changes
+    assert (2, '40"', set()) == (len(wanted), change.text, set(marks) & set(at.found_with(gathered.changes)))
+
+
+@pytest.mark.parametrize(
+    ("change", "says"),
+    [
+        (
+            Change("wall west", "starts", '8"'),
+            'wall west wants starts 8" and wall south starts 40", and no one value clears both; '
+            "give each a block of its own",
+        ),
+        (Change("wall south", "starts", '8"'), 'wants starts 8", and another finding starts 40"; cure them in turn'),
+        (
+            Change("roof main", "eaves", "2'"),
+            "its cure does not stand together with those of the others; cure them in turn",
+        ),
+    ],
+)
+def test_cures_that_clash_are_told_and_not_taken(change: Change, says: str) -> None:
+    at = Desk(plan_of(TWO_ROOFS), book(), DAY, "imperial")
+    gathered = Gathered(at)
+    first = (Change("wall south", "starts", '40"'),)
+    assert "" == gathered.take(SOUTH, first)
+    assert says == gathered.take("site-facts-missing on site", (change,))
+    assert (first, (SOUTH,)) == (gathered.changes, gathered.cleared)
+
+
+def test_one_block_is_not_made_to_state_two_values() -> None:
+    at = Desk(plan_of(TWO_ROOFS), book(), DAY, "imperial")
+    for setting, texts in (("starts", ('8"', '20"')), ("top", ('8"', '20"'))):
+        changes = [Change("wall south", setting, texts[0]), Change("wall west", setting, texts[1])]
+        with pytest.raises(CannotEdit, match=f'one block cannot state both {setting} 8" and {setting} 20"'):
+            at.writer.edits(changes)
+
+
+def test_a_set_changes_each_setting_of_a_block_once() -> None:
+    at = Desk(plan_of(TWO_ROOFS), book(), DAY, "imperial")
+    changes = cure_set(at, "note").changes
+    assert len({at.written_at(change) for change in changes}) == len(changes) > 1
+    after = review(plan_of(with_edits(TWO_ROOFS, at.writer.edits(changes))), book(), DAY)
+    assert set(at.found_with(changes)) == {ruling.mark for ruling in after.rulings}
+
+
+@pytest.mark.parametrize(
+    "variance", ["", 'variance rake-too-short on wall south { because "x"; accepted by "J. M."; until 2020-01-01 }\n']
+)
+def test_the_rulings_on_the_desk_are_those_of_the_review(variance: str) -> None:
+    plan = plan_of(f"{TWO_ROOFS}{variance}")
+    at = Desk(plan, book(), DAY, "imperial")
+    told = [ruling.mark for ruling in review(plan, book(), DAY).rulings]
+    assert (told, bool(variance)) == ([ruling.mark for ruling in at.rulings], set(told) > set(at.findings))
 
 
 def test_increments_stay_in_the_writers_units() -> None:

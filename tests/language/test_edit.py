@@ -136,5 +136,5 @@ def test_what_is_not_there_is_told() -> None:
 
 
 def test_edits_that_overlap_are_refused() -> None:
-    with pytest.raises(ValueError, match="overlap"):
-        with_edits("abcdef", [Edit(0, 3, "x"), Edit(2, 4, "y")])
+    with pytest.raises(CannotEdit, match="two changes want the same place, line 2, column 1"):
+        with_edits("a\ncdef", [Edit(0, 3, "x"), Edit(2, 4, "y")])
