@@ -25,7 +25,8 @@ class Gathered:
             Why it is not taken; empty where it is.
         """
         wanted = (*self.cleared, mark)
-        for trial in (self._joined(self.changes, changes, self.changes), self._joined(self.changes, changes)):
+        kept, taken = self._joined(self.changes, changes, self.changes), self._joined(self.changes, changes)
+        for trial in dict.fromkeys((kept, taken)):
             if self._clears(trial, wanted):
                 self.changes, self.cleared = trial, wanted
                 return ""
