@@ -8,7 +8,9 @@ from pathlib import Path
 
 import pytest
 
+from speclint.commands import cure
 from speclint.commands.main import main
+from speclint.language.edit import CannotEdit
 from tests.commands.conftest import Run
 
 SPECS = Path(__file__).parents[2] / "specs"
@@ -131,8 +133,6 @@ def test_a_plan_that_cannot_be_read_whole_is_not_written(plan: Path, capsys: pyt
 def test_a_plan_changed_meanwhile_is_kept_and_so_is_the_result(
     plan: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    from speclint.commands import cure
-
     real = cure.cure_set
 
     def meanwhile(*given: object) -> object:
@@ -253,3 +253,18 @@ def test_what_a_terminal_would_obey_is_written_out_in_json(run: Run) -> None:
     Path(place).write_text(f"{SITE}typical wall {{ {WOOD} }}\n{SOUTH_NORTH}{WEST}{ROOF}", encoding="utf-8")
     out = run("cure", place, "--json", *DAY).out
     assert (True, place) == (out.replace("\n", "").isprintable(), json.loads(out)["plan"])
+
+
+def test_a_plan_into_which_changes_cannot_be_written_is_left_as_it_is(
+    plan: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    before = plan.read_bytes()
+    monkeypatch.setattr(cure, "with_edits", cannot)
+    assert 3 == main(["cure", str(plan), "--write", *DAY])
+    told = capsys.readouterr()
+    assert ("", f"speclint: {plan}: two changes want the same place; nothing is written\n") == (told.out, told.err)
+    assert before == plan.read_bytes()
+
+
+def cannot(*given: object) -> str:
+    raise CannotEdit("two changes want the same place")
