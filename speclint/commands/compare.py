@@ -5,11 +5,11 @@ from __future__ import annotations
 import argparse
 import datetime
 from dataclasses import dataclass
-from pathlib import Path
 
 from speclint.commands.common import put, rendered, rulebook_of, tell, units_of, width
-from speclint.commands.files import Refused, write_file
+from speclint.commands.files import Refused
 from speclint.commands.plan_sets import Opener, Recorder, Side, same_text, sides_of_revisions, sides_on_disk
+from speclint.commands.results import write_result
 from speclint.outputs.compare import Compared, plan_lines, summary
 from speclint.outputs.compare_object import Told, comparison_object
 from speclint.outputs.letter import Line, Part, text_of
@@ -50,7 +50,7 @@ def run(stated: argparse.Namespace) -> int:
     status = max([status, *(_status(one.comparison, stated) for one in plans if one.comparison)])
     text = _text(Told(old.title, old.commit, new.title, new.commit, today, tuple(plans), tuple(troubles), status), desk)
     if stated.into:
-        write_file(Path(stated.into), text)
+        write_result(stated.into, text, stated, (*old.files, *new.files))
     else:
         put(text)
     return status

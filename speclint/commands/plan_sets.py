@@ -25,11 +25,13 @@ class Side:
         title: What the side is called.
         plans: How to open each plan, by what the plan is called on both sides.
         commit: The commit that it is, where it is one.
+        files: Where its plans lie on disk, where they do.
     """
 
     title: str
     plans: Mapping[str, Opener]
     commit: str = ""
+    files: tuple[str, ...] = ()
 
 
 def sides_on_disk(old: str, new: str) -> tuple[Side, Side]:
@@ -42,11 +44,18 @@ def sides_on_disk(old: str, new: str) -> tuple[Side, Side]:
     if folders[0] != folders[1]:
         raise Refused(f"{old if folders[0] else new} is a folder and the other is not: name two of a kind", 3)
     if not folders[0]:
-        return Side(old, {new: lambda: open_plan(old)}), Side(new, {new: lambda: open_plan(new)})
-    sides = [Side(path, _own_plans(_on_disk(path, plans_below(path)))) for path in (old, new)]
+        before, after = ({new: _opener(path)} for path in (old, new))
+        return Side(old, before, files=(old,)), Side(new, after, files=(new,))
+    sides = [_folder_side(path) for path in (old, new)]
     if not any(side.plans for side in sides):
         raise Refused(f"neither {old} nor {new} holds a plan (a file whose name ends in {ENDING})", 3)
     return sides[0], sides[1]
+
+
+def _folder_side(folder: str) -> Side:
+    names = list(plans_below(folder))
+    files = tuple(os.path.join(folder, name) for name in names)
+    return Side(folder, _own_plans(_on_disk(folder, names)), files=files)
 
 
 def sides_of_revisions(words: list[str]) -> tuple[Side, Side]:
@@ -73,8 +82,9 @@ def sides_of_revisions(words: list[str]) -> tuple[Side, Side]:
             raise Refused(f"{path}: there is no such plan, neither {where}", 3)
         found[0].update(before)
         found[1].update(after)
-    title = new.named if new else "the files on disk"
-    return Side(words[0], found[0], old.commit), Side(title, found[1], new.commit if new else "")
+    now = found[1]
+    side = Side(new.named, now, new.commit) if new else Side("the files on disk", now, files=tuple(now))
+    return Side(words[0], found[0], old.commit), side
 
 
 def _past(repository: Repository, named: str) -> PastFiles:

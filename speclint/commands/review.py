@@ -5,11 +5,11 @@ from __future__ import annotations
 import argparse
 import datetime
 from collections.abc import Iterable
-from pathlib import Path
 
 from speclint.commands.asked import DEMO, Asked, asked_of, grave
-from speclint.commands.files import Refused, write_file
+from speclint.commands.files import Refused
 from speclint.commands.many import processors, told_of
+from speclint.commands.results import write_result
 from speclint.commands.screen import put, tell
 from speclint.commands.told import Piece, Unread
 from speclint.commands.walk import plans_of
@@ -35,7 +35,7 @@ def run(stated: argparse.Namespace) -> int:
     status = max([status, *(_status(told, grave(stated.hold_at)) for _, told in found)])
     text = _text(found, unread, asked, len(named) > 1 or folders)
     if stated.into:
-        write_file(Path(stated.into), text)
+        write_result(stated.into, text, stated, paths)
     elif text:
         put(text)
     return status

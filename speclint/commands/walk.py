@@ -6,7 +6,7 @@ import os
 import re
 from collections.abc import Callable, Iterable, Iterator
 
-from speclint.commands.files import Refused
+from speclint.commands.files import MOST_BYTES, Refused
 
 ENDING = ".plan"
 # Words, a number of inches among them; texts in quotes; comments; what ends a note or a block.
@@ -86,16 +86,28 @@ def _shared(paths: Iterable[str]) -> set[str]:
     used: set[str] = set()
     bare: set[str] = set()
     for path in paths:
-        try:
-            with open(path, encoding="utf-8", errors="replace") as opened:
-                text = opened.read()
-        except OSError:
-            continue  # told when it is reviewed
-        begins = list(_beginnings(text)) if "use" in text or "typical" in text else []
+        begins = _begins_of(path)
         used |= {os.path.normpath(os.path.join(os.path.dirname(path), rest)) for word, rest in begins if word == "use"}
         if begins and {word for word, _ in begins} <= {"typical", "use"}:
             bare.add(path)
     return {path for path in bare if os.path.normpath(path) in used}
+
+
+def uses_of(path: str) -> list[str]:
+    """The files that a plan file names to use, as it names them; none where it cannot be read, which is told later."""
+    return [rest for word, rest in _begins_of(path) if word == "use"]
+
+
+def _begins_of(path: str) -> list[tuple[str, str]]:
+    """How the notes of a plan file begin; nothing of a file that cannot be read, which is told when it is reviewed."""
+    if not os.path.isfile(path):
+        return []
+    try:
+        with open(path, encoding="utf-8", errors="replace") as opened:
+            text = opened.read(MOST_BYTES)
+    except OSError:
+        return []
+    return list(_beginnings(text)) if "use" in text or "typical" in text else []
 
 
 def _beginnings(text: str) -> Iterator[tuple[str, str]]:
