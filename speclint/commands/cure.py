@@ -5,7 +5,6 @@ from __future__ import annotations
 import argparse
 import os
 import shlex
-import sys
 from collections.abc import Sequence
 
 from speclint.commands.common import put, rendered, rulebook_of, tell, units_of, width
@@ -114,7 +113,7 @@ def _write(file: PlanFile, desk: Desk, stated: argparse.Namespace, asked: list[R
         text = with_edits(desk.plan.text, desk.edits(changes))
     file.write(text, "cured")
     for change in changes:
-        print(str(change), file=sys.stdout)
+        put(f"{change}\n")
     for brought in brought_words(desk.brought(desk.found_with(changes))):
         tell(f"{desk.plan.name}: {brought}")
     if left:

@@ -71,10 +71,23 @@ def _text(found: list[tuple[str, Piece]], unread: list[tuple[str, Unread]], aske
 
         suites = [unread_suite(path or "folders", trouble.message) for path, trouble in unread]
         return whole([*(Suite(*body) for body in bodies), *suites])
-    if asked.form == "json" and several and bodies:
-        each = ("\n".join(f"  {line}" for line in body.splitlines()) for body in bodies)
-        return "[\n" + ",\n".join(each) + "\n]\n"
+    if asked.form == "json":
+        return _objects([*bodies, *(_unread(path or "folders", trouble.message) for path, trouble in unread)], several)
     return "\n\n".join(bodies)
+
+
+def _objects(bodies: list[str], several: bool) -> str:
+    """The objects of a run: one, or a list where several plans or a folder were named."""
+    if not several:
+        return "\n\n".join(bodies)
+    each = ("\n".join(f"  {line}" for line in body.splitlines()) for body in bodies)
+    return "[\n" + ",\n".join(each) + "\n]\n"
+
+
+def _unread(plan: str, message: str) -> str:
+    from speclint.outputs.data import as_json, unread_object
+
+    return as_json(unread_object(plan, message))
 
 
 def _log(found: list[tuple[str, Piece]], unread: list[tuple[str, Unread]], asked: Asked) -> str:
