@@ -5,7 +5,6 @@ from __future__ import annotations
 import os
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
-from pathlib import Path
 
 from speclint.commands.files import Refused, open_plan
 from speclint.commands.repository import PastFiles, Repository, repository_here
@@ -40,7 +39,7 @@ def sides_on_disk(old: str, new: str) -> tuple[Side, Side]:
     Raises:
         Refused: If one is a folder and the other is not, or there is no plan to compare.
     """
-    folders = [Path(path).is_dir() for path in (old, new)]
+    folders = [os.path.isdir(path) for path in (old, new)]
     if folders[0] != folders[1]:
         raise Refused(f"{old if folders[0] else new} is a folder and the other is not: name two of a kind", 3)
     if not folders[0]:
@@ -124,7 +123,7 @@ def _in_past(files: PastFiles, inside: str) -> dict[str, Opener]:
 def _now_on_disk(repository: Repository, inside: str) -> dict[str, Opener]:
     """The plans on disk at a path of the repository, or in the folder there that git would take."""
     whole = repository.top / inside
-    if not whole.is_dir():
+    if not os.path.isdir(whole):
         shown = _shown(repository, inside)
         return {shown: lambda: open_plan(shown)} if os.path.lexists(whole) else {}
     paths = [path for path in sorted(repository.files_on_disk(inside)) if is_plan(path)]

@@ -54,6 +54,24 @@ def test_messages_that_nobody_reads_leave_the_status_as_it_is(tmp_path: Path) ->
     assert 2 == one.returncode
 
 
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("trace", "LONG", "--demo"),
+        ("report", "LONG", "--to", "x.html"),
+        ("compare", "LONG", "LONG"),
+        ("explain", "sill-too-near-grade", "LONG"),
+        ("tidy", "LONG"),
+        ("begin", "LONG"),
+        ("review", "LONG", "--into", "LONG"),
+    ],
+    ids=lambda words: words[0],
+)
+def test_a_name_longer_than_any_file_can_have_is_told(run: Run, words: tuple[str, ...]) -> None:
+    told = run(*(word.replace("LONG", "x" * 300) for word in words))
+    assert (True, True) == (told.status in (2, 3), "x" * 300 in told.err)
+
+
 def test_an_output_that_is_full_is_told(start: Run, tmp_path: Path) -> None:
     with open("/dev/full", "wb") as full:
         environment = {**os.environ, "PYTHONPATH": str(ROOT)}

@@ -106,6 +106,22 @@ def test_a_wall_by_another_name_is_the_same_wall_and_what_names_it_follows() -> 
     )
 
 
+@pytest.mark.parametrize(("until", "rule"), [("2020-01-01", "variance-expired"), ("2099-01-01", "variance-too-broad")])
+def test_a_finding_on_a_variance_follows_the_element_by_its_new_name(until: str, rule: str) -> None:
+    old = LOW + VARIANCE.replace("2027-01-01", until)
+    found = compared(old, old.replace("west", "lakeside"))
+    assert ({"wall west": "wall lakeside"}, (), ()) == (dict(found.elements.renamed), found.turns, found.variances)
+    assert any(one.rule == rule for one in found.review.rulings)
+
+
+def test_a_variance_on_another_element_is_another_finding() -> None:
+    old = LOW + LOW.replace("west", "east") + VARIANCE.replace("2027-01-01", "2020-01-01")
+    found = compared(old, old.replace("on wall west", "on wall east"))
+    told = [(turn.word, turn.told.element) for turn in found.turns if turn.told.rule == "variance-expired"]
+    element = "variance sill-too-near-grade on wall {}"
+    assert [("new", element.format("east")), ("cured", element.format("west"))] == told
+
+
 def test_of_two_renamed_walls_each_finds_the_one_that_is_most_like_it() -> None:
     old = "wall a { faces N; length 30'; height 9' }\nwall b { faces S; length 46'; height 9' }\n"
     new = "wall c { faces S; length 46'; height 10' }\nwall d { faces N; length 30'; height 9' }\n"
