@@ -91,13 +91,20 @@ def _compared(name: str, old: Opener | None, new: Opener | None, desk: _Desk) ->
     if desk.today == desk.day_of_old and same_text(before, after, recorder.asked):
         return Compared(name, "both", unchanged(told))
     then = review(before, desk.book, desk.day_of_old, system)
-    found = compare(_revision(before, then, desk, system), _revision(after, told, desk, system), desk.book, system)
-    return Compared(name, "both", found)
+    was = _revision(before, then, desk, system, desk.day_of_old)
+    now = _revision(after, told, desk, system, desk.today)
+    return Compared(name, "both", compare(was, now, desk.book, system))
 
 
-def _revision(plan: PlanText, told: Review, desk: _Desk, system: System) -> Revision:
+def _revision(plan: PlanText, told: Review, desk: _Desk, system: System, day: str) -> Revision:
+    """A plan with its alternates, as of a day."""
     sheet, _ = read_home(plan)
-    return Revision(sheet, told, tuple(judge(sheet, desk.book, system)[0]))
+    others = {}
+    for name in sheet.home.alternates:
+        other, _ = read_home(plan, name)
+        found = review(plan, desk.book, day, system, name)
+        others[name] = Revision(other, found, tuple(judge(other, desk.book, system)[0]))
+    return Revision(sheet, told, tuple(judge(sheet, desk.book, system)[0]), others)
 
 
 def _status(found: Comparison, stated: argparse.Namespace) -> int:

@@ -10,7 +10,7 @@ from speclint.language.atoms import Mistake
 from speclint.model.home import Variance
 from speclint.outputs.letter import STATES, Line, Part, Role
 from speclint.review.renames import Elements
-from speclint.review.revisions import Asked, Comparison, VarianceTurn
+from speclint.review.revisions import AlternateTurn, Asked, Comparison, VarianceTurn
 from speclint.review.shifts import NoteChange
 from speclint.review.turns import Turn, Way
 from speclint.rulebook.rule import GRADES
@@ -56,6 +56,7 @@ def plan_lines(compared: Compared, width: int) -> list[Line]:
     lines += _questions(found, width)
     lines += _shifts(found, width)
     lines += _plan(found.elements, found.notes, width)
+    lines += _alternates(found, width)
     return lines
 
 
@@ -276,6 +277,30 @@ def _plan(elements: Elements, notes: tuple[NoteChange, ...], width: int) -> list
     if len(grouped) > MOST_NOTES:
         lines += _item("", "quiet", f"and {len(grouped) - MOST_NOTES} more; --json tells all", "", width)
     return [(), (Part("IN THE PLAN", "title"),), *lines] if lines else []
+
+
+def _alternates(found: Comparison, width: int) -> list[Line]:
+    """The alternates that changed, with what changed in each of them alone."""
+    lines: list[Line] = []
+    for one in found.alternates:
+        if one.state != "both":
+            lines += _item(one.state, "plain", one.name, "", width)
+            continue
+        lines += _item("changed", "plain", one.name, "", width)
+        for turn in one.turns:
+            lines += _item(turn_label(turn), ROLES[turn.way], turn_words(turn), f"[{turn.told.rule}]", width)
+        lines += [line for words in alternate_words(one) for line in _item("", "plain", words, "", width)]
+    return (
+        [(), (Part("ALTERNATES", "title"), Part("  beyond what changed in the plan as drawn", "quiet")), *lines]
+        if lines
+        else []
+    )
+
+
+def alternate_words(one: AlternateTurn) -> list[str]:
+    """The elements and settings that changed in an alternate alone."""
+    told = [f"{label} is new" for label in one.added] + [f"{label} is gone" for label in one.removed]
+    return told + [f"{names}: {note.setting} {note.before} to {note.after}" for names, note in grouped_notes(one.notes)]
 
 
 def _item(label: str, role: Role, text: str, tail: str, width: int) -> list[Line]:

@@ -11,6 +11,7 @@ from collections.abc import Iterable, Sequence
 
 from speclint.outputs.compare import (
     Compared,
+    alternate_words,
     asked_words,
     cautions,
     grouped_notes,
@@ -23,7 +24,7 @@ from speclint.outputs.compare import (
 )
 from speclint.outputs.compare_object import Told
 from speclint.outputs.letter import visible
-from speclint.review.revisions import Comparison
+from speclint.review.revisions import AlternateTurn, Comparison
 from speclint.review.turns import Turn
 
 MOST_ROWS = 50
@@ -73,7 +74,19 @@ def _plan(compared: Compared) -> list[str]:
         lines += _bullets(f"{one.file}:{one.line}:{one.column} {one.message}" for one in found.mistakes)
     if found.variances:
         lines += ["", "**Variances**", "", *_bullets(variance_words(one) for one in found.variances)]
+    for one in found.alternates:
+        lines += _alternate(one)
     return [*lines, *_folded(found)]
+
+
+def _alternate(one: AlternateTurn) -> list[str]:
+    """What changed in one alternate, beyond what changed in the plan as drawn."""
+    state = {"both": "changed", "added": "new", "removed": "removed"}[one.state]
+    lines = _turns(f"Alternate {escaped(one.name)}: {state}", one.turns)
+    if not lines:
+        lines = ["", f"**Alternate {escaped(one.name)}: {state}**"]
+    told = alternate_words(one)
+    return [*lines, "", *_bullets(told)] if told else lines
 
 
 def _turns(heading: str, turns: Sequence[Turn]) -> list[str]:

@@ -106,6 +106,27 @@ def test_a_plan_that_did_not_change_is_one_line(run: Run) -> None:
     assert [row for row in rows if row.startswith("b.plan: nothing changed; as it stands now: ")] == rows[3:4]
 
 
+OTHERS = CLEAN + HIGH + 'alternate "low" { wall west { starts 20" } }\nalternate "old" { wall west { starts 30" } }\n'
+
+
+@pytest.mark.parametrize("form", [(), ("--markdown",), ("--json",)])
+def test_a_change_of_an_alternate_alone_is_told_in_every_form(run: Run, form: tuple[str, ...]) -> None:
+    new = OTHERS.replace('20"', '3"').replace('"old"', '"new"')
+    told = run("compare", "a.plan", "b.plan", "--worse", *form, a=OTHERS, b=new)
+    assert (0, False) == (told.status, "nothing changed" in told.out)
+    for words in ("new", "old", "low", "wall west starts 3", "sill-too-near-grade"):
+        assert words in told.out, words
+
+
+def test_the_object_holds_the_alternates_that_changed(run: Run) -> None:
+    new = OTHERS.replace('20"', '3"').replace('"old"', '"new"')
+    found = object_of(run("compare", "a.plan", "b.plan", "--json", a=OTHERS, b=new).out)
+    assert isinstance(found["plans"], list)
+    told = found["plans"][0]["alternates"]
+    assert [("low", "both"), ("new", "added"), ("old", "removed")] == [(one["alternate"], one["state"]) for one in told]
+    assert "sill-too-near-grade on wall west" in [one["finding"] for one in told[0]["findings"]]
+
+
 def test_folders_are_matched_by_path_and_added_and_removed_plans_are_told(run: Run, tmp_path: Path) -> None:
     write(tmp_path, old__deep__a=LOW, old__b=LOW, new__deep__a=LOWER, new__c=LOW)
     found = object_of(run("compare", "old", "new", "--json").out)
