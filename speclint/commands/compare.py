@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import argparse
 import datetime
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from speclint.commands.common import put, rendered, rulebook_of, tell, units_of, width
 from speclint.commands.files import Refused
+from speclint.commands.moved import moved_plans
 from speclint.commands.plan_sets import Opener, Recorder, Side, same_text, sides_of_revisions, sides_on_disk
 from speclint.commands.results import write_result
 from speclint.outputs.compare import Compared, plan_lines, summary
@@ -40,9 +41,11 @@ def run(stated: argparse.Namespace) -> int:
     plans: list[Compared] = []
     troubles: list[tuple[str, str]] = []
     status = 0
-    for name in sorted({*old.plans, *new.plans}):
+    moved = moved_plans(old.plans, new.plans)
+    for name in sorted({*old.plans, *new.plans} - {*moved.values()}):
+        before = old.plans.get(moved.get(name, name))
         try:
-            plans.append(_compared(name, old.plans.get(name), new.plans.get(name), desk))
+            plans.append(replace(_compared(name, before, new.plans.get(name), desk), moved=moved.get(name, "")))
         except Refused as trouble:
             tell(f"speclint: {trouble}")
             troubles.append((name, str(trouble)))

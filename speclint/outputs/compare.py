@@ -32,11 +32,13 @@ class Compared:
         name: What it is called.
         state: Whether both sides have it, or only one.
         comparison: What changed; nothing where the plan was removed.
+        moved: What the old side calls it, where that is something else.
     """
 
     name: str
     state: str
     comparison: Comparison | None
+    moved: str = ""
 
 
 def plan_lines(compared: Compared, width: int) -> list[Line]:
@@ -44,9 +46,11 @@ def plan_lines(compared: Compared, width: int) -> list[Line]:
     name, found = compared.name, compared.comparison
     if found is None:
         return [(Part(name, "title"), Part(": the plan was removed", "revise"))]
+    moved = f": moved from {compared.moved}" if compared.moved else ""
     if found.nothing:
-        return [(Part(name, "title"), Part(f": nothing changed; {standing(found)}", "quiet"))]
-    added = ": a new plan" if compared.state == "added" else ""
+        told = f"{'; ' if moved else ': '}nothing changed; {standing(found)}"
+        return [(Part(name, "title"), Part(moved), Part(told, "quiet"))]
+    added = ": a new plan" if compared.state == "added" else moved
     lines: list[Line] = [(Part(name, "title"), Part(added, "plain")), (Part(f"  {standing(found)}", "quiet"),)]
     lines += _turns("WORSE", [turn for turn in found.turns if turn.way == "worse"], width)
     lines += _turns("BETTER", [turn for turn in found.turns if turn.way == "better"], width)
@@ -80,6 +84,7 @@ def summary(plans: Sequence[Compared], unread: int) -> Line:
     neither = sum(not (one.nothing or one.got("worse") or one.got("better")) for one in found)
     unchanged = sum(one.nothing for one in found)
     added, removed = (sum(one.state == state for one in plans) for state in ("added", "removed"))
+    moved = sum(bool(one.moved) for one in plans)
     not_whole = sum(bool(one.review.mistakes) for one in found)
     counts = (
         (f"{_count('plan', len(plans) + unread)} compared", 1),
@@ -89,6 +94,7 @@ def summary(plans: Sequence[Compared], unread: int) -> Line:
         (f"{unchanged} unchanged", unchanged),
         (f"{added} new", added),
         (f"{removed} removed", removed),
+        (f"{moved} moved", moved),
         (f"{not_whole} not read whole", not_whole),
         (f"{unread} cannot be read", unread),
     )

@@ -49,9 +49,9 @@ def _marked(text: str) -> str:
 
 
 def comparison_markdown(told: Told) -> str:
-    """The comparison of all plans; those in which nothing changed are only counted."""
+    """The comparison of all plans; those in which nothing changed, and that were not moved, are only counted."""
     lines = ["### Plan comparison", "", f"From {escaped(told.old)} to {escaped(told.new)}, {told.day}"]
-    changed = [one for one in told.plans if one.comparison is None or not one.comparison.nothing]
+    changed = [one for one in told.plans if one.comparison is None or one.moved or not one.comparison.nothing]
     for one in changed[:MOST_ROWS]:
         lines += ["", *_plan(one)]
     if len(changed) > MOST_ROWS:
@@ -66,7 +66,10 @@ def _plan(compared: Compared) -> list[str]:
     name, found = compared.name, compared.comparison
     if found is None:
         return [f"#### {escaped(name)}", "", "The plan was removed."]
-    lines = [f"#### {escaped(name)}{' (new)' if compared.state == 'added' else ''}", "", escaped(standing(found))]
+    aside = (
+        " (new)" if compared.state == "added" else f" (moved from {escaped(compared.moved)})" if compared.moved else ""
+    )
+    lines = [f"#### {escaped(name)}{aside}", "", escaped(standing(found))]
     for way, heading in HEADINGS.items():
         lines += _turns(heading, [turn for turn in found.turns if turn.way == way])
     if found.mistakes:

@@ -60,6 +60,7 @@ def _plan(compared: Compared) -> dict[str, Any]:
         "plan": compared.name,
         "state": compared.state,
         "changed": found is None or not found.nothing,
+        "moved from": compared.moved or None,
         **(_changes(found) if found is not None else {}),
     }
 
