@@ -9,7 +9,7 @@ import sys
 from collections.abc import Callable
 from pathlib import Path
 
-from speclint.commands.common import put, rulebook_of, units_of
+from speclint.commands.common import mistake_words, put, rulebook_of, units_of
 from speclint.commands.files import Refused, open_plan
 from speclint.commands.upkeep import day_of, forecast_of, rates_of
 from speclint.pipeline import read_home
@@ -72,10 +72,7 @@ def live_page(stated: argparse.Namespace, script: Callable[[int], str]) -> LiveP
 
         plan = opened._replace(read=read)
         _, mistakes = read_home(plan)
-        told = tuple(
-            f"{one.file}:{one.line}:{one.column}: {one.message}{f' ({one.help})' if one.help else ''}"
-            for one in mistakes
-        )
+        told = tuple(mistake_words(plan.name, one) for one in mistakes)
         system = units_of(stated, plan.text)
         material = material_of(plan, book, lambda sheet: forecast_of(sheet, rates, YEARS, today), today, system)
         return Built(report_page(material, script(number)), told)

@@ -8,19 +8,21 @@ from dataclasses import dataclass
 
 from speclint.language.atoms import Mistake
 from speclint.model.home import Variance
-from speclint.outputs.letter import STATES, Line, Part, Role
+from speclint.outputs.letter import STATES, Line, Part, Role, place_words
 from speclint.review.renames import Elements
 from speclint.review.revisions import AlternateTurn, Asked, Comparison, VarianceTurn
 from speclint.review.shifts import NoteChange
 from speclint.review.turns import Turn, Way
 from speclint.rulebook.rule import GRADES
 from speclint.ruling import Accepted
+from speclint.span import path_beside
 
 LABEL = 22
 MOST_NOTES = 40
 UNSURE = "amounts of rain on walls are unsure by a factor of two to three; shares and ranks are surer"
 OTHER_LOT = "the site was changed, so that measures of the two stand for different weather"
 ROLES: dict[str, Role] = {"worse": "hold", "better": "good", "": "plain"}
+HEADINGS: dict[Way, str] = {"worse": "WORSE", "better": "BETTER", "": "OTHERWISE"}
 WAYS: tuple[Way, ...] = ("worse", "better")
 
 
@@ -52,9 +54,8 @@ def plan_lines(compared: Compared, width: int) -> list[Line]:
         return [(Part(name, "title"), Part(moved), Part(told, "quiet"))]
     added = ": a new plan" if compared.state == "added" else moved
     lines: list[Line] = [(Part(name, "title"), Part(added, "plain")), (Part(f"  {standing(found)}", "quiet"),)]
-    lines += _turns("WORSE", [turn for turn in found.turns if turn.way == "worse"], width)
-    lines += _turns("BETTER", [turn for turn in found.turns if turn.way == "better"], width)
-    lines += _turns("OTHERWISE", [turn for turn in found.turns if not turn.way], width)
+    for way, heading in HEADINGS.items():
+        lines += _turns(heading, [turn for turn in found.turns if turn.way == way], found.review.plan, width)
     lines += _mistakes(found, width)
     lines += _variances(found.variances, width)
     lines += _questions(found, width)
@@ -199,14 +200,14 @@ def _count(word: str, number: int) -> str:
     return f"{number} {word}{'' if number == 1 else 's'}"
 
 
-def _turns(heading: str, turns: list[Turn], width: int) -> list[Line]:
+def _turns(heading: str, turns: list[Turn], plan: str, width: int) -> list[Line]:
     if not turns:
         return []
     lines: list[Line] = [(), (Part(heading, ROLES[turns[0].way]),)]
     for turn in turns:
         role: Role = turn.told.grade if turn.way == "worse" and not turn.covered else ROLES[turn.way]
-        line = turn.after.place.line if turn.after is not None else 0
-        tail = f"[{turn.told.rule}]{f'  (line {line})' if line else ''}"
+        place = turn.after.place if turn.after is not None else None
+        tail = f"[{turn.told.rule}]{f'  ({place_words(place, plan)})' if place and place.line else ''}"
         lines += _item(turn_label(turn), role, turn_words(turn), tail, width)
     return lines
 
@@ -215,13 +216,18 @@ def _mistakes(found: Comparison, width: int) -> list[Line]:
     def lines(heading: str, role: Role, mistakes: tuple[Mistake, ...]) -> list[Line]:
         if not mistakes:
             return []
-        told = [_item("", role, f"{one.file}:{one.line}:{one.column}  {one.message}", "", width) for one in mistakes]
+        told = [_item("", role, mistake_words(one, found.review.plan), "", width) for one in mistakes]
         return [(), (Part(heading, role),), *(line for item in told for line in item)]
 
     return [
         *lines("CANNOT BE READ, AND COULD BEFORE", "hold", found.mistakes),
         *lines("CAN BE READ NOW", "good", found.mended),
     ]
+
+
+def mistake_words(mistake: Mistake, plan: str) -> str:
+    """A place that cannot be read, with why."""
+    return f"{path_beside(plan, mistake.file)}:{mistake.line}:{mistake.column}  {mistake.message}"
 
 
 def _variances(variances: tuple[VarianceTurn, ...], width: int) -> list[Line]:

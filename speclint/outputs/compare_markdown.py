@@ -15,6 +15,7 @@ from speclint.outputs.compare import (
     asked_words,
     cautions,
     grouped_notes,
+    mistake_words,
     renamed_words,
     standing,
     summary,
@@ -74,7 +75,7 @@ def _plan(compared: Compared) -> list[str]:
         lines += _turns(heading, [turn for turn in found.turns if turn.way == way])
     if found.mistakes:
         lines += ["", "**Cannot be read, and could before**", ""]
-        lines += _bullets(f"{one.file}:{one.line}:{one.column} {one.message}" for one in found.mistakes)
+        lines += _bullets(mistake_words(one, found.review.plan) for one in found.mistakes)
     if found.variances:
         lines += ["", "**Variances**", "", *_bullets(variance_words(one) for one in found.variances)]
     for one in found.alternates:
