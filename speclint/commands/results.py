@@ -9,7 +9,7 @@ from contextlib import suppress
 from pathlib import Path
 
 from speclint.commands.files import Refused, write_file
-from speclint.commands.walk import ENDING, uses_of
+from speclint.commands.walk import ENDING, files_named_in
 
 
 def write_result(target: str, content: str | bytes, stated: argparse.Namespace, plans: Iterable[str] = ()) -> None:
@@ -66,17 +66,19 @@ def _read(stated: argparse.Namespace, plans: Iterable[str]) -> Iterator[str]:
 
 
 def _used(plan: str) -> Iterator[str]:
-    """The files that a plan uses, and those that they use."""
+    """The files that a plan uses, those that they use, and whatever else they name."""
     seen = {plan}
     left = [plan]
     while left:
         path = left.pop()
-        for name in uses_of(path):
+        uses, texts = files_named_in(path)
+        for name in uses:
             used = os.path.normpath(os.path.join(os.path.dirname(path), name))
             if used not in seen:
                 seen.add(used)
                 left.append(used)
                 yield used
+        yield from (os.path.join(os.path.dirname(plan), text) for text in texts)
 
 
 def _is_same(one: str, other: str) -> bool:

@@ -93,20 +93,27 @@ def _shared(paths: Iterable[str]) -> set[str]:
     return {path for path in bare if os.path.normpath(path) in used}
 
 
-def uses_of(path: str) -> list[str]:
-    """The files that a plan file names to use, as it names them; none where it cannot be read, which is told later."""
-    return [rest for word, rest in _begins_of(path) if word == "use"]
+def files_named_in(path: str) -> tuple[list[str], list[str]]:
+    """What a plan file names to use, and all that it has in quotes, which may be a file too, such as a rain record."""
+    text = _text_of(path)
+    used = [rest for word, rest in _beginnings(text) if word == "use"]
+    return used, [piece.strip('"') for piece in _PIECE.findall(text) if piece[0] == '"']
+
+
+def _text_of(path: str) -> str:
+    """The text of a plan file; nothing of one that cannot be read, which is told when it is reviewed."""
+    if not os.path.isfile(path):
+        return ""
+    try:
+        with open(path, encoding="utf-8", errors="replace") as opened:
+            return opened.read(MOST_BYTES)
+    except OSError:
+        return ""
 
 
 def _begins_of(path: str) -> list[tuple[str, str]]:
-    """How the notes of a plan file begin; nothing of a file that cannot be read, which is told when it is reviewed."""
-    if not os.path.isfile(path):
-        return []
-    try:
-        with open(path, encoding="utf-8", errors="replace") as opened:
-            text = opened.read(MOST_BYTES)
-    except OSError:
-        return []
+    """How the notes of a plan file begin, where that may be of account."""
+    text = _text_of(path)
     return list(_beginnings(text)) if "use" in text or "typical" in text else []
 
 

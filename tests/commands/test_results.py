@@ -62,6 +62,13 @@ def test_a_file_that_the_plan_uses_is_not_written_over(
     assert result.err.endswith(told)
 
 
+def test_a_rain_record_that_the_plan_names_is_not_written_over(run: Run, folder: Path) -> None:
+    (folder / "rain.csv").write_text("no record", encoding="utf-8")
+    plan = 'wall west { build log round 10"; starts 20" }\nsite { rain record "rain.csv" }\n'
+    result = run("upkeep", "a.plan", "--csv", "--into", "rain.csv", a=plan)
+    assert (3, "no record") == (result.status, (folder / "rain.csv").read_text(encoding="utf-8"))
+
+
 @pytest.mark.parametrize("option", ["--rates", "--house-limits"])
 def test_rates_and_limits_that_are_read_are_not_written_over(run: Run, folder: Path, option: str) -> None:
     (folder / "own").write_text("# own\n", encoding="utf-8")
