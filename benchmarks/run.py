@@ -201,7 +201,7 @@ def page(plan: Path) -> None:
         stated = argparse.Namespace(
             plan=str(copy), rates=None, today=None, house_rules=None, house_limits=None, units=None
         )
-        live = live_page(stated, "")
+        live = live_page(stated, lambda number: "")
         live.refresh()
         times = []
         for inches in range(20, 26):

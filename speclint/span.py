@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from typing import NamedTuple
 
 
@@ -18,3 +19,13 @@ class Span(NamedTuple):
 
 
 NOWHERE = Span("", 0, 0, 0)
+
+
+def path_beside(plan: str, file: str) -> str:
+    """A file of a plan, the plan itself or one that it uses, by the path that leads to it from where the command runs.
+
+    Args:
+        plan: The plan as it was named.
+        file: The plan, or a file that it uses, named relative to the folder of the plan; empty for the plan.
+    """
+    return plan if file in ("", plan) else os.path.join(os.path.dirname(plan), file).replace(os.sep, "/")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import textwrap
+from collections.abc import Iterable
 from pathlib import Path
 
 from speclint.commands.files import Refused, read_text
@@ -11,9 +12,11 @@ from speclint.commands.screen import coloured as coloured
 from speclint.commands.screen import put as put
 from speclint.commands.screen import tell as tell
 from speclint.commands.screen import width as width
+from speclint.language.atoms import Mistake
 from speclint.outputs.letter import Line, Part, text_of
 from speclint.plan_text import CannotRead
 from speclint.rulebook.book import Rulebook, load_rulebook
+from speclint.span import path_beside
 from speclint.units import System
 
 
@@ -48,6 +51,18 @@ def units_of(stated: argparse.Namespace, text: str) -> System:
     metric = len(re.findall(r"\d ?(?:mm|m|cm|kPa)\b", text))
     imperial = len(re.findall(r"\d['\"]|\d ?(?:in|ft|psf)\b", text))
     return "metric" if metric > imperial else "imperial"
+
+
+def tell_mistakes(plan: str, mistakes: Iterable[Mistake]) -> None:
+    """Tell on standard error what of a plan cannot be read."""
+    for mistake in mistakes:
+        tell(mistake_words(plan, mistake))
+
+
+def mistake_words(plan: str, mistake: Mistake) -> str:
+    """What of a plan cannot be read, and where, by the path that leads there from here."""
+    help = f" ({mistake.help})" if mistake.help else ""
+    return f"{path_beside(plan, mistake.file)}:{mistake.line}:{mistake.column}: {mistake.message}{help}"
 
 
 def rendered(lines: list[Line], stated: argparse.Namespace) -> str:

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import argparse
 import datetime
-from dataclasses import dataclass
-from pathlib import Path
+from dataclasses import dataclass, replace
 
 from speclint.commands.common import put, rendered, rulebook_of, tell, units_of, width
-from speclint.commands.files import Refused, write_file
+from speclint.commands.files import Refused
+from speclint.commands.moved import moved_plans
 from speclint.commands.plan_sets import Opener, Recorder, Side, same_text, sides_of_revisions, sides_on_disk
+from speclint.commands.results import write_result
 from speclint.outputs.compare import Compared, plan_lines, summary
 from speclint.outputs.compare_object import Told, comparison_object
 from speclint.outputs.letter import Line, Part, text_of
@@ -40,9 +41,11 @@ def run(stated: argparse.Namespace) -> int:
     plans: list[Compared] = []
     troubles: list[tuple[str, str]] = []
     status = 0
-    for name in sorted({*old.plans, *new.plans}):
+    moved = moved_plans(old.plans, new.plans)
+    for name in sorted({*old.plans, *new.plans} - {*moved.values()}):
+        before = old.plans.get(moved.get(name, name))
         try:
-            plans.append(_compared(name, old.plans.get(name), new.plans.get(name), desk))
+            plans.append(replace(_compared(name, before, new.plans.get(name), desk), moved=moved.get(name, "")))
         except Refused as trouble:
             tell(f"speclint: {trouble}")
             troubles.append((name, str(trouble)))
@@ -50,7 +53,7 @@ def run(stated: argparse.Namespace) -> int:
     status = max([status, *(_status(one.comparison, stated) for one in plans if one.comparison)])
     text = _text(Told(old.title, old.commit, new.title, new.commit, today, tuple(plans), tuple(troubles), status), desk)
     if stated.into:
-        write_file(Path(stated.into), text)
+        write_result(stated.into, text, stated, (*old.files, *new.files))
     else:
         put(text)
     return status
@@ -91,13 +94,20 @@ def _compared(name: str, old: Opener | None, new: Opener | None, desk: _Desk) ->
     if desk.today == desk.day_of_old and same_text(before, after, recorder.asked):
         return Compared(name, "both", unchanged(told))
     then = review(before, desk.book, desk.day_of_old, system)
-    found = compare(_revision(before, then, desk, system), _revision(after, told, desk, system), desk.book, system)
-    return Compared(name, "both", found)
+    was = _revision(before, then, desk, system, desk.day_of_old)
+    now = _revision(after, told, desk, system, desk.today)
+    return Compared(name, "both", compare(was, now, desk.book, system))
 
 
-def _revision(plan: PlanText, told: Review, desk: _Desk, system: System) -> Revision:
+def _revision(plan: PlanText, told: Review, desk: _Desk, system: System, day: str) -> Revision:
+    """A plan with its alternates, as of a day."""
     sheet, _ = read_home(plan)
-    return Revision(sheet, told, tuple(judge(sheet, desk.book, system)[0]))
+    others = {}
+    for name in sheet.home.alternates:
+        other, _ = read_home(plan, name)
+        found = review(plan, desk.book, day, system, name)
+        others[name] = Revision(other, found, tuple(judge(other, desk.book, system)[0]))
+    return Revision(sheet, told, tuple(judge(sheet, desk.book, system)[0]), others)
 
 
 def _status(found: Comparison, stated: argparse.Namespace) -> int:

@@ -5,10 +5,9 @@ from __future__ import annotations
 import argparse
 import os
 import shlex
-import sys
 from collections.abc import Sequence
 
-from speclint.commands.common import put, rendered, rulebook_of, tell, units_of, width
+from speclint.commands.common import put, rendered, rulebook_of, tell, tell_mistakes, units_of, width
 from speclint.commands.files import PlanFile, Refused, demo_plan, open_plan, open_to_rewrite, refuse_two
 from speclint.commands.upkeep import day_of, rates_of
 from speclint.cures.change import YOURS, Changes
@@ -33,8 +32,7 @@ def run(stated: argparse.Namespace) -> int:
     file = _file(stated) if writes else None
     plan = _plan(stated, file)
     desk = Desk(plan, rulebook_of(stated), day_of(stated.today).isoformat(), units_of(stated, plan.text))
-    for mistake in desk.mistakes:
-        tell(f"{mistake.file}:{mistake.line}:{mistake.column}: {mistake.message}")
+    tell_mistakes(plan.name, desk.mistakes)
     if desk.mistakes and writes:
         raise Refused(f"{plan.name}: nothing is written while the plan cannot be read whole", 2)
     asked = _asked(desk, stated.words)
@@ -112,7 +110,7 @@ def _write(file: PlanFile, desk: Desk, stated: argparse.Namespace, asked: list[R
         return 0
     file.write(_text(desk, stated.as_alternate, changes), "cured")
     for change in changes:
-        print(str(change), file=sys.stdout)
+        put(f"{change}\n")
     for brought in brought_words(desk.brought(desk.found_with(changes))):
         tell(f"{desk.plan.name}: {brought}")
     if left:

@@ -3,18 +3,24 @@
 from __future__ import annotations
 
 import argparse
+import os
 import re
+import sys
+import unicodedata
+from itertools import count
 from pathlib import Path
 
 from speclint.commands.common import put, rulebook_of, units_of
-from speclint.commands.files import Refused, write_file
+from speclint.commands.files import Refused
 from speclint.commands.measures import plan_asked, sheet_of
+from speclint.commands.results import write_result
 from speclint.commands.upkeep import day_of, forecast_of, rates_of
 from speclint.measures.facts import Sheet
 from speclint.pipeline import PlanText, read_home, review
 from speclint.units import System
 
 YEARS = 30
+LONGEST = 80  # bytes of a name in that of a file; two of them and what stands beside them must fit in 255
 
 
 def run(stated: argparse.Namespace) -> int:
@@ -23,16 +29,29 @@ def run(stated: argparse.Namespace) -> int:
     system = units_of(stated, plan.text)
     sheet, status = sheet_of(plan, stated.alternate)
     folder = Path(stated.into)
-    if folder.exists() and not folder.is_dir():
+    if os.path.exists(folder) and not os.path.isdir(folder):
         raise Refused(f"{folder} is a file: name a folder to draw into", 3)
     drawings = _drawings(plan, sheet, stated, system)
     if not drawings:
         raise Refused(f"{plan.name}: there is nothing to draw yet: state the length and height of a wall", status or 3)
-    folder.mkdir(parents=True, exist_ok=True)
+    _make(folder)
     for name, svg in drawings.items():
-        write_file(folder / name, svg)
+        write_result(str(folder / name), svg, stated)
     put("".join(f"{folder / name}\n" for name in drawings))
     return status
+
+
+def _make(folder: Path) -> None:
+    """Make a folder where there is none.
+
+    Raises:
+        Refused: If it cannot be made.
+    """
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except (OSError, ValueError) as trouble:
+        says = getattr(trouble, "strerror", None) or trouble
+        raise Refused(f"{folder}: the folder cannot be made: {says}", 3) from None
 
 
 def _drawings(plan: PlanText, sheet: Sheet, stated: argparse.Namespace, system: System) -> dict[str, str]:
@@ -48,9 +67,10 @@ def _drawings(plan: PlanText, sheet: Sheet, stated: argparse.Namespace, system: 
     today = day_of(stated.today)
     pins = pins_of(review(plan, rulebook_of(stated), today.isoformat(), system, stated.alternate))
     shades = NAMES if stated.shade == "all" else (stated.shade,)
+    names = _Names()
     drawn: dict[str, str | None] = {}
     for wall in sheet.of_kind("wall"):
-        name = _file(wall.element.name)
+        name = names.of("wall", wall.element.name)
         for shade in shades:
             drawn[f"elevation-{name}-{shade}.svg"] = elevation(sheet, wall, View(system, shade, pins=pins))
         drawn[f"section-{name}.svg"] = section(sheet, wall, system)
@@ -66,11 +86,47 @@ def _drawings(plan: PlanText, sheet: Sheet, stated: argparse.Namespace, system: 
         for wall in other.of_kind("wall"):
             was = sheet.value(wall.label, "rain share")
             if was is not None and wall["rain share"] is not None and abs(was - wall["rain share"]) >= 0.01:
-                name = f"alternate-{_file(alternate)}-elevation-{_file(wall.element.name)}-rain.svg"
-                drawn[name] = elevation(other, wall, View(system))
+                both = names.of("alternate", alternate), names.of("wall", wall.element.name)
+                stem = _free(
+                    "alternate-{}-elevation-{}".format(*both), {one.removesuffix("-rain.svg") for one in drawn}
+                )
+                drawn[f"{stem}-rain.svg"] = elevation(other, wall, View(system))
     return {name: svg for name, svg in drawn.items() if svg}
 
 
-def _file(name: str) -> str:
-    """A name as a part of the name of a file, wherever the file may go."""
-    return re.sub(r"[^a-z0-9]+", "-", name.casefold()).strip("-") or "unnamed"
+class _Names:
+    """Names as parts of the names of files: no two names of a kind get the same, in whatever case they are written."""
+
+    def __init__(self) -> None:
+        self.known: dict[tuple[str, str], str] = {}
+
+    def of(self, kind: str, name: str) -> str:
+        """The part that stands for a name; numbered where another name took it."""
+        if (kind, name) not in self.known:
+            taken = {part for (other, _), part in self.known.items() if other == kind}
+            self.known[kind, name] = _free(_plain(name), taken)
+        return self.known[kind, name]
+
+
+def _free(name: str, taken: set[str]) -> str:
+    """The name, with a number where it is taken."""
+    numbered = (f"{name}-{number}" for number in count(2))
+    return name if name not in taken else next(one for one in numbered if one not in taken)
+
+
+def _plain(name: str) -> str:
+    """A name in small letters and figures of any script, wherever the file may go and however long it is."""
+    folded = unicodedata.normalize("NFKC", unicodedata.normalize("NFKC", name).casefold())
+    safe = "".join(one if _is_safe(one) else "-" for one in folded)
+    whole = re.sub("-+", "-", safe).strip("-")
+    return os.fsencode(whole)[:LONGEST].decode(sys.getfilesystemencoding(), "ignore").strip("-") or "unnamed"
+
+
+def _is_safe(one: str) -> bool:
+    """Whether a character can stand in the name of a file here: a letter, a mark on one, or a figure."""
+    if not (one.isalnum() or unicodedata.category(one) in ("Mn", "Mc")):
+        return False
+    try:
+        return bool(one.encode(sys.getfilesystemencoding()))
+    except UnicodeEncodeError:
+        return False

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import os
 import textwrap
 from pathlib import Path
 
@@ -84,7 +85,7 @@ def _seasonings(sheet: Sheet, only: Facts | None, system: System) -> list[Line]:
 def _parted(words: list[str]) -> tuple[str, str, str]:
     """The name, the plan and the element that the words of the command line mean."""
     for at, word in enumerate(words):
-        if at and (word.endswith(".plan") or Path(word).is_file()):
+        if at and (word.endswith(".plan") or os.path.isfile(word)):
             return " ".join(words[:at]), word, " ".join(words[at + 1 :])
     for at in range(len(words), 1, -1):  # with the demo plan no plan parts the name from the element
         if " ".join(words[: at - 1]) in GENERAL:

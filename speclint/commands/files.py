@@ -191,7 +191,7 @@ def refuse_two(plan: str | None, *, alone: bool = True) -> None:
     Raises:
         Refused: If it names a plan.
     """
-    if plan is not None and (alone or plan.endswith(".plan") or Path(plan).is_file()):
+    if plan is not None and (alone or plan.endswith(".plan") or os.path.isfile(plan)):
         raise Refused(f"{plan}: --demo takes the demo plan; name a plan or ask for --demo, not both", 3)
 
 

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import argparse
+import os
 from pathlib import Path
 
 from speclint.commands.common import put, rendered, rulebook_of, units_of, width, wrapped
 from speclint.commands.files import Refused, open_plan, write_file
 from speclint.commands.measures import sheet_of
+from speclint.commands.results import refuse_one_file, write_result
 from speclint.commands.upkeep import day_of, forecast_of, rates_of
 from speclint.language.nearest import did_you_mean
 from speclint.outputs.letter import Frame, Line, Part, comment_lines
@@ -34,6 +36,7 @@ def run(stated: argparse.Namespace) -> int:
     if not (stated.to or stated.exercise or stated.answers):
         raise Refused("say what to write: --to FILE.html, --exercise FILE.plan, or --answers", 3)
     if stated.exercise:
+        _refuse_written(stated)
         write_file(Path(stated.exercise), exercise(lesson))
         put(f"{stated.exercise}\n")
     status = 0
@@ -49,7 +52,7 @@ def run(stated: argparse.Namespace) -> int:
             units_of(stated, plan.text if plan is not None else flawless()),
             plan,
         )
-        write_file(Path(stated.to), page)
+        write_result(stated.to, page, stated)
         put(f"{stated.to}\n")
     if stated.answers:
         system: System = "metric" if stated.units == "metric" else "imperial"
@@ -59,6 +62,18 @@ def run(stated: argparse.Namespace) -> int:
             lines += [(), *comment_lines(comment, Frame(width(), today.isoformat()))]
         put(rendered(lines, stated))
     return status
+
+
+def _refuse_written(stated: argparse.Namespace) -> None:
+    """Refuse to write an exercise over a file that is there: it may be worked on already.
+
+    Raises:
+        Refused: If one is there, or the lesson would go to the same file.
+    """
+    if os.path.isfile(stated.exercise):
+        raise Refused(f"{stated.exercise} is already there; it was left as it is", 3)
+    if stated.to:
+        refuse_one_file(stated.exercise, stated.to)
 
 
 def _list() -> list[Line]:

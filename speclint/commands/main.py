@@ -53,18 +53,20 @@ def collect_seldom() -> None:
 def _run(given: list[str]) -> int:
     from speclint.commands.words import parser
 
+    status = 0
     try:
         try:
             stated, rest = parser(given[0] if given else "").parse_known_args(given)
             _take_rest(stated, rest)
-            status: int = stated.run(stated)
+            status = stated.run(stated)
         except SystemExit as stop:
             status = 0 if stop.code in (0, None) else 3
         if sys.stdout is not None:
             sys.stdout.flush()
-    except BrokenPipeError:
-        _let_go_of_output()
-        return 0
+    except BrokenPipeError:  # who reads has gone: of no account to what was found
+        from speclint.commands.screen import let_go_of_output
+
+        let_go_of_output()
     except KeyboardInterrupt:
         print("stopped", file=sys.stderr)
         return 3
@@ -72,18 +74,13 @@ def _run(given: list[str]) -> int:
         told = _told(trouble)
         if told is None:
             raise
-        if isinstance(trouble, OSError):
-            _let_go_of_output()
-        from speclint.commands.common import tell
+        from speclint.commands.screen import let_go_of_output, tell
 
+        if isinstance(trouble, OSError):
+            let_go_of_output()
         tell(f"speclint: {told[0]}")
         return told[1]
     return status
-
-
-def _let_go_of_output() -> None:
-    """Send what is still to be printed nowhere, so that the end of the program does not fail on it again."""
-    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 def _take_rest(stated: Any, rest: list[str]) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 
-from speclint.commands.common import put, rendered, tell, units_of
+from speclint.commands.common import put, rendered, tell_mistakes, units_of
 from speclint.commands.files import Refused, demo_plan, open_plan, refuse_two
 from speclint.language.nearest import did_you_mean
 from speclint.measures.course_table import course_table
@@ -70,9 +70,7 @@ def sheet_of(plan: PlanText, alternate: str = "") -> tuple[Sheet, int]:
         sheet, mistakes = read_home(plan, alternate)
     except LookupError as trouble:
         raise Refused(f"{plan.name}: there is no alternate “{alternate}”; alternates: {trouble.args[0]}", 3) from None
-    for mistake in mistakes:
-        help = f" ({mistake.help})" if mistake.help else ""
-        tell(f"{mistake.file}:{mistake.line}:{mistake.column}: {mistake.message}{help}")
+    tell_mistakes(plan.name, mistakes)
     return sheet, 2 if mistakes else 0
 
 

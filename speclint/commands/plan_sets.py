@@ -5,7 +5,6 @@ from __future__ import annotations
 import os
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
-from pathlib import Path
 
 from speclint.commands.files import Refused, open_plan
 from speclint.commands.repository import PastFiles, Repository, repository_here
@@ -25,11 +24,13 @@ class Side:
         title: What the side is called.
         plans: How to open each plan, by what the plan is called on both sides.
         commit: The commit that it is, where it is one.
+        files: Where its plans lie on disk, where they do.
     """
 
     title: str
     plans: Mapping[str, Opener]
     commit: str = ""
+    files: tuple[str, ...] = ()
 
 
 def sides_on_disk(old: str, new: str) -> tuple[Side, Side]:
@@ -38,15 +39,22 @@ def sides_on_disk(old: str, new: str) -> tuple[Side, Side]:
     Raises:
         Refused: If one is a folder and the other is not, or there is no plan to compare.
     """
-    folders = [Path(path).is_dir() for path in (old, new)]
+    folders = [os.path.isdir(path) for path in (old, new)]
     if folders[0] != folders[1]:
         raise Refused(f"{old if folders[0] else new} is a folder and the other is not: name two of a kind", 3)
     if not folders[0]:
-        return Side(old, {new: lambda: open_plan(old)}), Side(new, {new: lambda: open_plan(new)})
-    sides = [Side(path, _own_plans(_on_disk(path, plans_below(path)))) for path in (old, new)]
+        before, after = ({new: _opener(path)} for path in (old, new))
+        return Side(old, before, files=(old,)), Side(new, after, files=(new,))
+    sides = [_folder_side(path) for path in (old, new)]
     if not any(side.plans for side in sides):
         raise Refused(f"neither {old} nor {new} holds a plan (a file whose name ends in {ENDING})", 3)
     return sides[0], sides[1]
+
+
+def _folder_side(folder: str) -> Side:
+    names = list(plans_below(folder))
+    files = tuple(os.path.join(folder, name) for name in names)
+    return Side(folder, _own_plans(_on_disk(folder, names)), files=files)
 
 
 def sides_of_revisions(words: list[str]) -> tuple[Side, Side]:
@@ -73,8 +81,9 @@ def sides_of_revisions(words: list[str]) -> tuple[Side, Side]:
             raise Refused(f"{path}: there is no such plan, neither {where}", 3)
         found[0].update(before)
         found[1].update(after)
-    title = new.named if new else "the files on disk"
-    return Side(words[0], found[0], old.commit), Side(title, found[1], new.commit if new else "")
+    now = found[1]
+    side = Side(new.named, now, new.commit) if new else Side("the files on disk", now, files=tuple(now))
+    return Side(words[0], found[0], old.commit), side
 
 
 def _past(repository: Repository, named: str) -> PastFiles:
@@ -114,7 +123,7 @@ def _in_past(files: PastFiles, inside: str) -> dict[str, Opener]:
 def _now_on_disk(repository: Repository, inside: str) -> dict[str, Opener]:
     """The plans on disk at a path of the repository, or in the folder there that git would take."""
     whole = repository.top / inside
-    if not whole.is_dir():
+    if not os.path.isdir(whole):
         shown = _shown(repository, inside)
         return {shown: lambda: open_plan(shown)} if os.path.lexists(whole) else {}
     paths = [path for path in sorted(repository.files_on_disk(inside)) if is_plan(path)]

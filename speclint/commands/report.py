@@ -8,6 +8,7 @@ from pathlib import Path
 from speclint.commands.common import put, rulebook_of, units_of
 from speclint.commands.files import Refused, write_file
 from speclint.commands.measures import plan_asked, sheet_of
+from speclint.commands.results import refuse_loss, refuse_one_file
 from speclint.commands.upkeep import day_of, forecast_of, rates_of, years_of
 
 
@@ -16,6 +17,11 @@ def run(stated: argparse.Namespace) -> int:
     from speclint.report.build import report_page
     from speclint.report.gather import material_of
 
+    for path in (stated.to, stated.pdf):
+        if path:
+            refuse_loss(path, stated)
+    if stated.to and stated.pdf:
+        refuse_one_file(stated.pdf, stated.to)
     years, today = years_of(stated.years), day_of(stated.today)
     rates = rates_of(stated.rates)
     plan, _ = plan_asked(stated)

@@ -69,7 +69,7 @@ class Repository:
             raise Refused(f"“{path}” is not the name of a file", 3)
         whole = Path(os.path.abspath(path))
         whole = Path(os.path.realpath(whole.parent)) / whole.name if whole.name else whole
-        if whole.is_dir():
+        if os.path.isdir(whole):
             whole = Path(os.path.realpath(whole))
         if not whole.is_relative_to(self.top):
             raise Refused(f"{path}: lies outside the git repository {self.top.name}", 3)
@@ -84,7 +84,7 @@ class Repository:
         """The files in a folder that git knows or would take, as the repository calls them."""
         asked = ("ls-files", "--cached", "--others", "--exclude-standard", "-z", "--", folder or ".")
         names = [os.fsdecode(name) for name in _told(self.top, *asked).split(b"\0") if name]
-        return [name for name in dict.fromkeys(names) if (self.top / name).is_file()]
+        return [name for name in dict.fromkeys(names) if os.path.isfile(self.top / name)]
 
 
 class PastFiles:

@@ -5,11 +5,11 @@ from __future__ import annotations
 import argparse
 import datetime
 from collections.abc import Iterable
-from pathlib import Path
 
 from speclint.commands.asked import DEMO, Asked, asked_of, grave
-from speclint.commands.files import Refused, write_file
+from speclint.commands.files import Refused
 from speclint.commands.many import processors, told_of
+from speclint.commands.results import write_result
 from speclint.commands.screen import put, tell
 from speclint.commands.told import Piece, Unread
 from speclint.commands.walk import plans_of
@@ -35,7 +35,7 @@ def run(stated: argparse.Namespace) -> int:
     status = max([status, *(_status(told, grave(stated.hold_at)) for _, told in found)])
     text = _text(found, unread, asked, len(named) > 1 or folders)
     if stated.into:
-        write_file(Path(stated.into), text)
+        write_result(stated.into, text, stated, paths)
     elif text:
         put(text)
     return status
@@ -71,10 +71,23 @@ def _text(found: list[tuple[str, Piece]], unread: list[tuple[str, Unread]], aske
 
         suites = [unread_suite(path or "folders", trouble.message) for path, trouble in unread]
         return whole([*(Suite(*body) for body in bodies), *suites])
-    if asked.form == "json" and several and bodies:
-        each = ("\n".join(f"  {line}" for line in body.splitlines()) for body in bodies)
-        return "[\n" + ",\n".join(each) + "\n]\n"
+    if asked.form == "json":
+        return _objects([*bodies, *(_unread(path or "folders", trouble.message) for path, trouble in unread)], several)
     return "\n\n".join(bodies)
+
+
+def _objects(bodies: list[str], several: bool) -> str:
+    """The objects of a run: one, or a list where several plans or a folder were named."""
+    if not several:
+        return "\n\n".join(bodies)
+    each = ("\n".join(f"  {line}" for line in body.splitlines()) for body in bodies)
+    return "[\n" + ",\n".join(each) + "\n]\n"
+
+
+def _unread(plan: str, message: str) -> str:
+    from speclint.outputs.data import as_json, unread_object
+
+    return as_json(unread_object(plan, message))
 
 
 def _log(found: list[tuple[str, Piece]], unread: list[tuple[str, Unread]], asked: Asked) -> str:

@@ -6,6 +6,7 @@ import argparse
 import os
 import shutil
 import sys
+from contextlib import suppress
 
 from speclint.commands.files import Refused
 
@@ -49,7 +50,7 @@ _PLAIN = str.maketrans(
 
 
 def put(text: str) -> None:
-    """Print text; characters that the terminal cannot show are replaced, not fatal.
+    """Print text; characters that the terminal cannot show are replaced, and who has gone needs none: neither is fatal.
 
     Raises:
         Refused: If there is nowhere to print to.
@@ -61,10 +62,19 @@ def put(text: str) -> None:
     except UnicodeEncodeError:
         encoding = sys.stdout.encoding or "ascii"
         sys.stdout.write(text.translate(_PLAIN).encode(encoding, "replace").decode(encoding))
+    except BrokenPipeError:
+        let_go_of_output()
+
+
+def let_go_of_output() -> None:
+    """Send what is still to be printed nowhere, so that the end of the program does not fail on it again."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 def tell(message: str) -> None:
-    """Print a message to standard error, with control characters written out."""
+    """Print a message to standard error, where there is one, with control characters written out."""
     from speclint.outputs.letter import visible
 
-    print("\n".join(visible(line) for line in message.split("\n")), file=sys.stderr)
+    if sys.stderr is not None:
+        with suppress(BrokenPipeError):
+            print("\n".join(visible(line) for line in message.split("\n")), file=sys.stderr)

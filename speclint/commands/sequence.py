@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import argparse
-from pathlib import Path
 
 from speclint.commands.common import put, rendered, width
-from speclint.commands.files import write_file
 from speclint.commands.measures import plan_asked, sheet_of
+from speclint.commands.results import write_result
 from speclint.measures.work_order import work_of
 
 
@@ -26,7 +25,7 @@ def run(stated: argparse.Namespace) -> int:
     else:
         text = rendered(sequence_lines(work, plan.name, width()), stated)
     if stated.into:
-        write_file(Path(stated.into), text)
+        write_result(stated.into, text, stated)
     else:
         put(text)
     return status

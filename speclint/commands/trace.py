@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import argparse
-from pathlib import Path
 
 from speclint.commands.common import put, rendered, units_of, width, wrapped
-from speclint.commands.files import write_file
 from speclint.commands.measures import element_of, plan_asked, sheet_of
+from speclint.commands.results import write_result
 
 
 def run(stated: argparse.Namespace) -> int:
@@ -27,7 +26,7 @@ def run(stated: argparse.Namespace) -> int:
         lines = bearing_lines if stated.bearing else water_lines
         text = rendered(wrapped(lines(sheet, system, only, width())), stated)
     if stated.into:
-        write_file(Path(stated.into), text)
+        write_result(stated.into, text, stated)
     else:
         put(text)
     return status

@@ -7,8 +7,9 @@ import datetime
 from pathlib import Path
 
 from speclint.commands.common import put, rendered, tell, units_of, wrapped
-from speclint.commands.files import Refused, read_text, write_file
+from speclint.commands.files import Refused, read_text
 from speclint.commands.measures import plan_asked, sheet_of
+from speclint.commands.results import write_result
 from speclint.forecast.rates import Rates, demo_rates, read_rates
 from speclint.forecast.whole import Forecast
 from speclint.forecast.whole import forecast_of as forecast_of
@@ -31,7 +32,7 @@ def run(stated: argparse.Namespace) -> int:
     sheet, status = sheet_of(plan, stated.alternate)
     text = _told(stated, plan, sheet, forecast_of(sheet, rates, stated.years, start))
     if stated.into:
-        write_file(Path(stated.into), text)
+        write_result(stated.into, text, stated)
     else:
         put(text)
     return status

@@ -6,7 +6,7 @@ import os
 import re
 from collections.abc import Callable, Iterable, Iterator
 
-from speclint.commands.files import Refused
+from speclint.commands.files import MOST_BYTES, Refused
 
 ENDING = ".plan"
 # Words, a number of inches among them; texts in quotes; comments; what ends a note or a block.
@@ -86,16 +86,35 @@ def _shared(paths: Iterable[str]) -> set[str]:
     used: set[str] = set()
     bare: set[str] = set()
     for path in paths:
-        try:
-            with open(path, encoding="utf-8", errors="replace") as opened:
-                text = opened.read()
-        except OSError:
-            continue  # told when it is reviewed
-        begins = list(_beginnings(text)) if "use" in text or "typical" in text else []
+        begins = _begins_of(path)
         used |= {os.path.normpath(os.path.join(os.path.dirname(path), rest)) for word, rest in begins if word == "use"}
         if begins and {word for word, _ in begins} <= {"typical", "use"}:
             bare.add(path)
     return {path for path in bare if os.path.normpath(path) in used}
+
+
+def files_named_in(path: str) -> tuple[list[str], list[str]]:
+    """What a plan file names to use, and all that it has in quotes, which may be a file too, such as a rain record."""
+    text = _text_of(path)
+    used = [rest for word, rest in _beginnings(text) if word == "use"]
+    return used, [piece.strip('"') for piece in _PIECE.findall(text) if piece[0] == '"']
+
+
+def _text_of(path: str) -> str:
+    """The text of a plan file; nothing of one that cannot be read, which is told when it is reviewed."""
+    if not os.path.isfile(path):
+        return ""
+    try:
+        with open(path, encoding="utf-8", errors="replace") as opened:
+            return opened.read(MOST_BYTES)
+    except OSError:
+        return ""
+
+
+def _begins_of(path: str) -> list[tuple[str, str]]:
+    """How the notes of a plan file begin, where that may be of account."""
+    text = _text_of(path)
+    return list(_beginnings(text)) if "use" in text or "typical" in text else []
 
 
 def _beginnings(text: str) -> Iterator[tuple[str, str]]:

@@ -6,13 +6,14 @@ import argparse
 import secrets
 import socket
 import sys
+from collections.abc import Callable
 from pathlib import Path
 
-from speclint.commands.common import put, rulebook_of, units_of
+from speclint.commands.common import mistake_words, put, rulebook_of, units_of
 from speclint.commands.files import Refused, open_plan
 from speclint.commands.upkeep import day_of, forecast_of, rates_of
 from speclint.pipeline import read_home
-from speclint.report.live import Built, CannotBuild, LivePage
+from speclint.report.live import Built, CannotBuild, Follow, LivePage
 
 YEARS = 30
 
@@ -25,7 +26,7 @@ def run(stated: argparse.Namespace) -> int:
         from speclint.report.server import live_app, live_script
     except ImportError:
         raise Refused("the live page needs a server: install speclint[watch]", 3) from None
-    live = live_page(stated, live_script())
+    live = live_page(stated, live_script)
     live.refresh()
     token = secrets.token_urlsafe(16)
     listening = _listening(stated.port)
@@ -41,42 +42,42 @@ def run(stated: argparse.Namespace) -> int:
     return 0
 
 
-def live_page(stated: argparse.Namespace, script: str) -> LivePage:
+def live_page(stated: argparse.Namespace, script: Callable[[int], str]) -> LivePage:
     """The page of the plan that is asked for.
+
+    Args:
+        stated: What is asked.
+        script: Makes the script that keeps the page of a number up to date.
 
     Raises:
         Refused: If the plan cannot be read at all, or a rate, a rule or the day is wrong.
     """
     book, rates, today = rulebook_of(stated), rates_of(stated.rates), day_of(stated.today)
-    first = open_plan(stated.plan)
-    folder = Path(stated.plan).parent
-    used: dict[str, Path] = {}
+    open_plan(stated.plan)  # for its messages
+    path = Path(stated.plan)
 
-    def build() -> Built:
+    def build(number: int, follow: Follow) -> Built:
         from speclint.report.build import report_page
         from speclint.report.gather import material_of
 
+        follow(path)
         try:
             opened = open_plan(stated.plan)
         except Refused as trouble:
             raise CannotBuild(str(trouble)) from None
 
         def read(name: str) -> str:
-            used[name] = folder / name
+            follow(path.parent / name)
             return opened.read(name)
 
         plan = opened._replace(read=read)
         _, mistakes = read_home(plan)
-        told = tuple(
-            f"{one.file}:{one.line}:{one.column}: {one.message}{f' ({one.help})' if one.help else ''}"
-            for one in mistakes
-        )
+        told = tuple(mistake_words(plan.name, one) for one in mistakes)
         system = units_of(stated, plan.text)
         material = material_of(plan, book, lambda sheet: forecast_of(sheet, rates, YEARS, today), today, system)
-        return Built(report_page(material, script), told)
+        return Built(report_page(material, script(number)), told)
 
-    assert first.name
-    return LivePage(build, lambda: (Path(stated.plan), *used.values()))
+    return LivePage(build)
 
 
 def _listening(port: int) -> socket.socket:

@@ -19,7 +19,7 @@ from speclint.model.read_element import Draft, Reference, mistake_at, read_state
 from speclint.model.settings import Setting
 from speclint.model.values import read_value
 from speclint.model.variances import read_variance
-from speclint.span import NOWHERE, Span
+from speclint.span import Span
 
 STRUCTURE = ("typical", "alternate", "variance", "use")
 _HEADS = frozenset([*KINDS, *STRUCTURE])
@@ -243,8 +243,7 @@ class _Work:
     def home(self, name: str) -> Home:
         """The home that all drafts make, with typicals applied and references resolved; it always has a site."""
         if "site" not in self.drafts:
-            place = next((draft.place for draft in self.drafts.values()), NOWHERE)
-            self.drafts["site"] = Draft(KINDS["site"], "", Span(place.file, 1, 1, 1))
+            self.drafts["site"] = Draft(KINDS["site"], "", Span(name, 1, 1, 1))
         for draft in self.drafts.values():
             self._apply_typicals(draft)
         elements: dict[str, Element] = {}

@@ -46,7 +46,7 @@ def _inspection(plan: str, one: Inspection, month: int, start: date) -> list[str
 
 
 def _event(name: str, day: date, summary: str, description: str, stamp: date, rule: str = "") -> list[str]:
-    own = hashlib.blake2b(name.encode(), digest_size=10).hexdigest()
+    own = hashlib.blake2b(name.encode("utf-8", "surrogatepass"), digest_size=10).hexdigest()
     return [
         "BEGIN:VEVENT",
         f"UID:{own}@speclint",

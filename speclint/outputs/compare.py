@@ -8,19 +8,21 @@ from dataclasses import dataclass
 
 from speclint.language.atoms import Mistake
 from speclint.model.home import Variance
-from speclint.outputs.letter import STATES, Line, Part, Role
+from speclint.outputs.letter import STATES, Line, Part, Role, place_words
 from speclint.review.renames import Elements
-from speclint.review.revisions import Asked, Comparison, VarianceTurn
+from speclint.review.revisions import AlternateTurn, Asked, Comparison, VarianceTurn
 from speclint.review.shifts import NoteChange
 from speclint.review.turns import Turn, Way
 from speclint.rulebook.rule import GRADES
 from speclint.ruling import Accepted
+from speclint.span import path_beside
 
 LABEL = 22
 MOST_NOTES = 40
 UNSURE = "amounts of rain on walls are unsure by a factor of two to three; shares and ranks are surer"
 OTHER_LOT = "the site was changed, so that measures of the two stand for different weather"
 ROLES: dict[str, Role] = {"worse": "hold", "better": "good", "": "plain"}
+HEADINGS: dict[Way, str] = {"worse": "WORSE", "better": "BETTER", "": "OTHERWISE"}
 WAYS: tuple[Way, ...] = ("worse", "better")
 
 
@@ -32,11 +34,13 @@ class Compared:
         name: What it is called.
         state: Whether both sides have it, or only one.
         comparison: What changed; nothing where the plan was removed.
+        moved: What the old side calls it, where that is something else.
     """
 
     name: str
     state: str
     comparison: Comparison | None
+    moved: str = ""
 
 
 def plan_lines(compared: Compared, width: int) -> list[Line]:
@@ -44,18 +48,20 @@ def plan_lines(compared: Compared, width: int) -> list[Line]:
     name, found = compared.name, compared.comparison
     if found is None:
         return [(Part(name, "title"), Part(": the plan was removed", "revise"))]
+    moved = f": moved from {compared.moved}" if compared.moved else ""
     if found.nothing:
-        return [(Part(name, "title"), Part(f": nothing changed; {standing(found)}", "quiet"))]
-    added = ": a new plan" if compared.state == "added" else ""
+        told = f"{'; ' if moved else ': '}nothing changed; {standing(found)}"
+        return [(Part(name, "title"), Part(moved), Part(told, "quiet"))]
+    added = ": a new plan" if compared.state == "added" else moved
     lines: list[Line] = [(Part(name, "title"), Part(added, "plain")), (Part(f"  {standing(found)}", "quiet"),)]
-    lines += _turns("WORSE", [turn for turn in found.turns if turn.way == "worse"], width)
-    lines += _turns("BETTER", [turn for turn in found.turns if turn.way == "better"], width)
-    lines += _turns("OTHERWISE", [turn for turn in found.turns if not turn.way], width)
+    for way, heading in HEADINGS.items():
+        lines += _turns(heading, [turn for turn in found.turns if turn.way == way], found.review.plan, width)
     lines += _mistakes(found, width)
     lines += _variances(found.variances, width)
     lines += _questions(found, width)
     lines += _shifts(found, width)
     lines += _plan(found.elements, found.notes, width)
+    lines += _alternates(found, width)
     return lines
 
 
@@ -79,6 +85,7 @@ def summary(plans: Sequence[Compared], unread: int) -> Line:
     neither = sum(not (one.nothing or one.got("worse") or one.got("better")) for one in found)
     unchanged = sum(one.nothing for one in found)
     added, removed = (sum(one.state == state for one in plans) for state in ("added", "removed"))
+    moved = sum(bool(one.moved) for one in plans)
     not_whole = sum(bool(one.review.mistakes) for one in found)
     counts = (
         (f"{_count('plan', len(plans) + unread)} compared", 1),
@@ -88,6 +95,7 @@ def summary(plans: Sequence[Compared], unread: int) -> Line:
         (f"{unchanged} unchanged", unchanged),
         (f"{added} new", added),
         (f"{removed} removed", removed),
+        (f"{moved} moved", moved),
         (f"{not_whole} not read whole", not_whole),
         (f"{unread} cannot be read", unread),
     )
@@ -192,14 +200,14 @@ def _count(word: str, number: int) -> str:
     return f"{number} {word}{'' if number == 1 else 's'}"
 
 
-def _turns(heading: str, turns: list[Turn], width: int) -> list[Line]:
+def _turns(heading: str, turns: list[Turn], plan: str, width: int) -> list[Line]:
     if not turns:
         return []
     lines: list[Line] = [(), (Part(heading, ROLES[turns[0].way]),)]
     for turn in turns:
         role: Role = turn.told.grade if turn.way == "worse" and not turn.covered else ROLES[turn.way]
-        line = turn.after.place.line if turn.after is not None else 0
-        tail = f"[{turn.told.rule}]{f'  (line {line})' if line else ''}"
+        place = turn.after.place if turn.after is not None else None
+        tail = f"[{turn.told.rule}]{f'  ({place_words(place, plan)})' if place and place.line else ''}"
         lines += _item(turn_label(turn), role, turn_words(turn), tail, width)
     return lines
 
@@ -208,13 +216,18 @@ def _mistakes(found: Comparison, width: int) -> list[Line]:
     def lines(heading: str, role: Role, mistakes: tuple[Mistake, ...]) -> list[Line]:
         if not mistakes:
             return []
-        told = [_item("", role, f"{one.file}:{one.line}:{one.column}  {one.message}", "", width) for one in mistakes]
+        told = [_item("", role, mistake_words(one, found.review.plan), "", width) for one in mistakes]
         return [(), (Part(heading, role),), *(line for item in told for line in item)]
 
     return [
         *lines("CANNOT BE READ, AND COULD BEFORE", "hold", found.mistakes),
         *lines("CAN BE READ NOW", "good", found.mended),
     ]
+
+
+def mistake_words(mistake: Mistake, plan: str) -> str:
+    """A place that cannot be read, with why."""
+    return f"{path_beside(plan, mistake.file)}:{mistake.line}:{mistake.column}  {mistake.message}"
 
 
 def _variances(variances: tuple[VarianceTurn, ...], width: int) -> list[Line]:
@@ -276,6 +289,30 @@ def _plan(elements: Elements, notes: tuple[NoteChange, ...], width: int) -> list
     if len(grouped) > MOST_NOTES:
         lines += _item("", "quiet", f"and {len(grouped) - MOST_NOTES} more; --json tells all", "", width)
     return [(), (Part("IN THE PLAN", "title"),), *lines] if lines else []
+
+
+def _alternates(found: Comparison, width: int) -> list[Line]:
+    """The alternates that changed, with what changed in each of them alone."""
+    lines: list[Line] = []
+    for one in found.alternates:
+        if one.state != "both":
+            lines += _item(one.state, "plain", one.name, "", width)
+            continue
+        lines += _item("changed", "plain", one.name, "", width)
+        for turn in one.turns:
+            lines += _item(turn_label(turn), ROLES[turn.way], turn_words(turn), f"[{turn.told.rule}]", width)
+        lines += [line for words in alternate_words(one) for line in _item("", "plain", words, "", width)]
+    return (
+        [(), (Part("ALTERNATES", "title"), Part("  beyond what changed in the plan as drawn", "quiet")), *lines]
+        if lines
+        else []
+    )
+
+
+def alternate_words(one: AlternateTurn) -> list[str]:
+    """The elements and settings that changed in an alternate alone."""
+    told = [f"{label} is new" for label in one.added] + [f"{label} is gone" for label in one.removed]
+    return told + [f"{names}: {note.setting} {note.before} to {note.after}" for names, note in grouped_notes(one.notes)]
 
 
 def _item(label: str, role: Role, text: str, tail: str, width: int) -> list[Line]:

@@ -11,9 +11,11 @@ from collections.abc import Iterable, Sequence
 
 from speclint.outputs.compare import (
     Compared,
+    alternate_words,
     asked_words,
     cautions,
     grouped_notes,
+    mistake_words,
     renamed_words,
     standing,
     summary,
@@ -23,7 +25,7 @@ from speclint.outputs.compare import (
 )
 from speclint.outputs.compare_object import Told
 from speclint.outputs.letter import visible
-from speclint.review.revisions import Comparison
+from speclint.review.revisions import AlternateTurn, Comparison
 from speclint.review.turns import Turn
 
 MOST_ROWS = 50
@@ -48,9 +50,9 @@ def _marked(text: str) -> str:
 
 
 def comparison_markdown(told: Told) -> str:
-    """The comparison of all plans; those in which nothing changed are only counted."""
+    """The comparison of all plans; those in which nothing changed, and that were not moved, are only counted."""
     lines = ["### Plan comparison", "", f"From {escaped(told.old)} to {escaped(told.new)}, {told.day}"]
-    changed = [one for one in told.plans if one.comparison is None or not one.comparison.nothing]
+    changed = [one for one in told.plans if one.comparison is None or one.moved or not one.comparison.nothing]
     for one in changed[:MOST_ROWS]:
         lines += ["", *_plan(one)]
     if len(changed) > MOST_ROWS:
@@ -65,15 +67,30 @@ def _plan(compared: Compared) -> list[str]:
     name, found = compared.name, compared.comparison
     if found is None:
         return [f"#### {escaped(name)}", "", "The plan was removed."]
-    lines = [f"#### {escaped(name)}{' (new)' if compared.state == 'added' else ''}", "", escaped(standing(found))]
+    aside = (
+        " (new)" if compared.state == "added" else f" (moved from {escaped(compared.moved)})" if compared.moved else ""
+    )
+    lines = [f"#### {escaped(name)}{aside}", "", escaped(standing(found))]
     for way, heading in HEADINGS.items():
         lines += _turns(heading, [turn for turn in found.turns if turn.way == way])
     if found.mistakes:
         lines += ["", "**Cannot be read, and could before**", ""]
-        lines += _bullets(f"{one.file}:{one.line}:{one.column} {one.message}" for one in found.mistakes)
+        lines += _bullets(mistake_words(one, found.review.plan) for one in found.mistakes)
     if found.variances:
         lines += ["", "**Variances**", "", *_bullets(variance_words(one) for one in found.variances)]
+    for one in found.alternates:
+        lines += _alternate(one)
     return [*lines, *_folded(found)]
+
+
+def _alternate(one: AlternateTurn) -> list[str]:
+    """What changed in one alternate, beyond what changed in the plan as drawn."""
+    state = {"both": "changed", "added": "new", "removed": "removed"}[one.state]
+    lines = _turns(f"Alternate {escaped(one.name)}: {state}", one.turns)
+    if not lines:
+        lines = ["", f"**Alternate {escaped(one.name)}: {state}**"]
+    told = alternate_words(one)
+    return [*lines, "", *_bullets(told)] if told else lines
 
 
 def _turns(heading: str, turns: Sequence[Turn]) -> list[str]:

@@ -8,7 +8,8 @@ from typing import Any
 from speclint.language.atoms import Mistake
 from speclint.outputs.compare import Compared
 from speclint.outputs.data import as_json
-from speclint.review.revisions import Asked, Comparison, VarianceTurn
+from speclint.review.revisions import AlternateTurn, Asked, Comparison, VarianceTurn
+from speclint.review.shifts import NoteChange
 from speclint.review.turns import Turn
 from speclint.rulebook.rule import GRADES
 from speclint.ruling import Accepted, Ruling
@@ -59,6 +60,7 @@ def _plan(compared: Compared) -> dict[str, Any]:
         "plan": compared.name,
         "state": compared.state,
         "changed": found is None or not found.nothing,
+        "moved from": compared.moved or None,
         **(_changes(found) if found is not None else {}),
     }
 
@@ -87,15 +89,27 @@ def _changes(found: Comparison) -> dict[str, Any]:
             "removed": list(found.elements.removed),
             "renamed": [{"before": old, "after": new} for old, new in found.elements.renamed.items()],
         },
-        "settings": [
-            {"element": note.element, "setting": note.setting, "before": note.before, "after": note.after}
-            for note in found.notes
-        ],
+        "settings": [_note(note) for note in found.notes],
         "mistakes": {
             "new": [_mistake(one) for one in found.mistakes],
             "mended": [_mistake(one) for one in found.mended],
         },
+        "alternates": [_alternate(one) for one in found.alternates],
     }
+
+
+def _alternate(turn: AlternateTurn) -> dict[str, Any]:
+    return {
+        "alternate": turn.name,
+        "state": turn.state,
+        "findings": [_turn(one) for one in turn.turns],
+        "elements": {"added": list(turn.added), "removed": list(turn.removed)},
+        "settings": [_note(one) for one in turn.notes],
+    }
+
+
+def _note(note: NoteChange) -> dict[str, str]:
+    return {"element": note.element, "setting": note.setting, "before": note.before, "after": note.after}
 
 
 def _turn(turn: Turn) -> dict[str, Any]:

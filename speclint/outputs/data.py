@@ -55,6 +55,19 @@ def review_object(review: Review, system: System) -> dict[str, Any]:
     }
 
 
+def unread_object(plan: str, message: str) -> dict[str, Any]:
+    """A plan that could not be read at all, in the form of a review that holds nothing but that."""
+    at = {"file": plan, "line": 1, "column": 1}
+    return {
+        "plan": plan,
+        "alternate": None,
+        "counts": {**dict.fromkeys(GRADES, 0), "holds accepted by variance": 0},
+        **{name: [] for name in ("rulings", "questions", "variances", "assumed")},
+        "mistakes": [{"message": message, "help": "", "place": at}],
+        "cautions": [],
+    }
+
+
 def _ruling(ruling: Ruling, system: System) -> dict[str, Any]:
     return {
         "rule": ruling.rule,

@@ -11,6 +11,8 @@ import re
 from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING, NamedTuple
 
+from speclint.span import path_beside
+
 if TYPE_CHECKING:
     from speclint.ruling import Accepted, Review, Ruling
 
@@ -50,19 +52,19 @@ def suite(review: Review, grave: Iterable[str]) -> Suite:
     failing = set(grave)
     cases = [
         _Case(
-            f"plan-cannot-be-read at {one.file}:{one.line}:{one.column}",
+            f"plan-cannot-be-read at {path_beside(review.plan, one.file)}:{one.line}:{one.column}",
             "error",
             one.message,
             f"{one.message}\n{one.help}".rstrip(),
             one.line,
-            one.file,
+            path_beside(review.plan, one.file),
         )
         for one in review.mistakes
     ]
-    cases += [_finding(ruling, "failure" if ruling.grade in failing else "") for ruling in review.rulings]
+    cases += [_finding(ruling, "failure" if ruling.grade in failing else "", review.plan) for ruling in review.rulings]
     for accepted in review.variances:
         if accepted.state == "in force":
-            cases += [_accepted(ruling, accepted) for ruling in accepted.rulings]
+            cases += [_accepted(ruling, accepted, review.plan) for ruling in accepted.rulings]
     return _suite(review.plan, cases or [_Case("no comments", "", "", "", 0, review.plan)])
 
 
@@ -79,20 +81,21 @@ def whole(suites: Iterable[Suite]) -> str:
     return "\n".join(('<?xml version="1.0" encoding="UTF-8"?>', head, *(one.text for one in found), "</testsuites>\n"))
 
 
-def _finding(ruling: Ruling, outcome: str) -> _Case:
+def _finding(ruling: Ruling, outcome: str, plan: str) -> _Case:
     lines = [f"{ruling.grade}: {ruling.message}", ruling.because]
     lines += [f"Cure: {cure}" for cure in ruling.cures]
     lines += [f"Basis: {basis}" for basis in ruling.basis]
     lines += [f"Care: {ruling.defer}"] if ruling.defer else []
     told = "\n".join(line for line in lines if line)
-    return _Case(ruling.mark, outcome, f"{ruling.grade}: {ruling.message}", told, ruling.place.line, ruling.place.file)
+    file = path_beside(plan, ruling.place.file)
+    return _Case(ruling.mark, outcome, f"{ruling.grade}: {ruling.message}", told, ruling.place.line, file)
 
 
-def _accepted(ruling: Ruling, accepted: Accepted) -> _Case:
+def _accepted(ruling: Ruling, accepted: Accepted, plan: str) -> _Case:
     variance = accepted.variance
     by = f"accepted by {variance.accepted_by or 'nobody named'}, until {variance.until or 'no date'}"
     head = f"{ruling.grade}: {ruling.message}; {by}: {variance.because}"
-    return _Case(ruling.mark, "skipped", head, "", ruling.place.line, ruling.place.file)
+    return _Case(ruling.mark, "skipped", head, "", ruling.place.line, path_beside(plan, ruling.place.file))
 
 
 def _suite(plan: str, cases: list[_Case]) -> Suite:

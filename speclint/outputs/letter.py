@@ -8,6 +8,7 @@ from itertools import groupby
 from typing import Literal, NamedTuple
 
 from speclint.ruling import Accepted, Comment, Question, Review, Ruling, comments
+from speclint.span import Span, path_beside
 
 Role = Literal["plain", "title", "hold", "revise", "note", "number", "element", "label", "quiet", "good"]
 
@@ -44,16 +45,21 @@ _OBEYED = re.compile(r"[\x00-\x1f\x7f-\x9f\u200e\u200f\u2028-\u202e\u2066-\u2069
 
 
 class Frame(NamedTuple):
-    """What a letter needs to know besides the review: its width, the date, and how much to tell."""
+    """What a letter needs to know besides the review: its width, the date, how much to tell, and the plan it is of.
+
+    Without a plan every place is told by its line alone.
+    """
 
     width: int
     today: str
     brief: bool = False
+    plan: str = ""
 
 
 def letter(review: Review, frame: Frame) -> list[Line]:
     """The lines of the letter."""
     lines: list[Line] = []
+    frame = frame._replace(plan=review.plan)
     lines += _head(review, frame)
     lines += _mistakes(review, frame)
     for grade, same in groupby(comments(review.rulings), key=lambda comment: comment.rulings[0].grade):
@@ -117,11 +123,17 @@ def _mistakes(review: Review, frame: Frame) -> list[Line]:
     head = f"CANNOT BE READ: {count} {'place' if count == 1 else 'places'}; the rest was reviewed"
     lines: list[Line] = [(), (Part(head, "hold"),)]
     for mistake in review.mistakes:
-        place = f"{mistake.file}:{mistake.line}:{mistake.column}"
+        place = f"{path_beside(review.plan, mistake.file)}:{mistake.line}:{mistake.column}"
         lines += [(Part("  "), Part(place, "element"), Part(f"  {mistake.message}"))]
         if mistake.help:
             lines += _wrapped(mistake.help, frame, 4, "quiet")
     return lines
+
+
+def place_words(place: Span, plan: str) -> str:
+    """A line of a plan, with the file where it is that of one that the plan uses."""
+    other = plan and place.file not in ("", plan)
+    return f"line {place.line} of {path_beside(plan, place.file)}" if other else f"line {place.line}"
 
 
 def comment_lines(comment: Comment, frame: Frame) -> list[Line]:
@@ -136,7 +148,7 @@ def comment_lines(comment: Comment, frame: Frame) -> list[Line]:
         )
     ]
     for ruling in rulings:
-        place = f"line {ruling.place.line}" if ruling.place.line else ""
+        place = place_words(ruling.place, frame.plan) if ruling.place.line else ""
         lines += _wrapped(ruling.message, frame, INDENT, "plain", bullet="- ", tail=place)
     if not frame.brief:
         lines += _labelled("Why", [first.because], frame)

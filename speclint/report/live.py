@@ -6,7 +6,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
-Stamp = tuple[tuple[str, int, int], ...]
+Stamp = tuple[int, int, int]
+Follow = Callable[[Path], None]  # names a file that is about to be read
 
 
 class CannotBuild(Exception):
@@ -24,45 +25,59 @@ class Built:
 class LivePage:
     """The last page of a plan that could be read whole, and what is wrong with the plan since.
 
+    Readers in other threads read `version` or `number` first: what is read after it is then no older.
+
     Attributes:
         version: Rises with every change that was taken up.
+        number: Rises with every page that is shown; 0 until one could be made.
         page: The page to show; empty until one could be made.
+        whole: Whether the page to show is that of a plan that could be read whole.
         trouble: What is wrong with the plan as it stands now; empty where nothing is.
     """
 
-    def __init__(self, build: Callable[[], Built], files: Callable[[], tuple[Path, ...]]) -> None:
-        self._build, self._files = build, files
-        self._stamp: Stamp | None = None
-        self._whole = False
+    def __init__(self, build: Callable[[int, Follow], Built]) -> None:
+        """A page that `build` makes, given the number that the page will have and whom to tell of files it reads."""
+        self._build = build
+        self._stamps: dict[Path, Stamp] = {}
         self.version = 0
+        self.number = 0
         self.page = ""
+        self.whole = False
         self.trouble: tuple[str, ...] = ()
 
     def refresh(self) -> bool:
-        """Take up a change of the files, if there is one; whether there was."""
-        stamp = self._read_stamp()
-        if stamp == self._stamp:
+        """Take up a change of the files, if there is one; whether there was.
+
+        What counts is how a file stood before it was read, so that a save amid the building is taken up next.
+        """
+        stamps = {path: _stamp(path) for path in self._stamps}
+        if self.version and stamps == self._stamps:
             return False
-        self._stamp = stamp
+        self._stamps = stamps
         try:
-            built = self._build()
+            built = self._build(self.number + 1, self._follow)
         except CannotBuild as trouble:
             self.trouble = (str(trouble),)
         else:
-            self.trouble = built.mistakes
-            if not built.mistakes or not self._whole:
-                self.page, self._whole = built.page, not built.mistakes
-        self._stamp = self._read_stamp()
+            self._take(built)
         self.version += 1
         return True
 
-    def _read_stamp(self) -> Stamp:
-        found = []
-        for path in self._files():
-            try:
-                status = path.stat()
-            except OSError:
-                found.append((str(path), 0, -1))
-            else:
-                found.append((str(path), status.st_mtime_ns, status.st_size))
-        return tuple(found)
+    def _follow(self, path: Path) -> None:
+        if path not in self._stamps:
+            self._stamps[path] = _stamp(path)
+
+    def _take(self, built: Built) -> None:
+        self.trouble = built.mistakes
+        if not built.mistakes or not self.whole:
+            self.page, self.whole = built.page, not built.mistakes
+            self.number += 1
+
+
+def _stamp(path: Path) -> Stamp:
+    """How a file stands, to see whether it was written since."""
+    try:
+        status = path.stat()
+    except (OSError, ValueError):
+        return 0, 0, -1
+    return status.st_ino, status.st_mtime_ns, status.st_size

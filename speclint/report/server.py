@@ -5,7 +5,7 @@ from __future__ import annotations
 import asyncio
 import contextlib
 import json
-from collections.abc import AsyncIterator
+from collections.abc import AsyncIterator, Callable
 from functools import lru_cache
 from importlib import resources
 from secrets import compare_digest
@@ -31,9 +31,13 @@ SAFE = {
 
 
 @lru_cache(maxsize=1)
-def live_script() -> str:
-    """The script that keeps a page up to date."""
+def _script() -> str:
     return resources.files("speclint.report").joinpath("pages", "live.js").read_text(encoding="utf-8")
+
+
+def live_script(number: int) -> str:
+    """The script that keeps the page of this number up to date."""
+    return _script().replace("PAGE_NUMBER", str(number))
 
 
 def live_app(live: LivePage, token: str) -> Starlette:
@@ -79,15 +83,15 @@ def live_app(live: LivePage, token: str) -> Starlette:
     return Starlette(routes=routes, middleware=middleware, lifespan=lifespan)
 
 
-async def _told(live: LivePage, event: object, request: Request) -> AsyncIterator[str]:
+async def _told(live: LivePage, event: Callable[[], asyncio.Event], request: Request) -> AsyncIterator[str]:
     """The state of the page now and after every change, until the reader goes."""
     version = -1
-    assert callable(event)
     while not await request.is_disconnected():
+        waiting = event()  # before the look, so that a change after it wakes
         if live.version != version:
             version = live.version
-            yield f"data: {json.dumps({'version': version, 'trouble': list(live.trouble)})}\n\n"
-        waiting: asyncio.Event = event()
+            told = {"version": version, "page": live.number, "whole": live.whole, "trouble": list(live.trouble)}
+            yield f"data: {json.dumps(told)}\n\n"
         try:
             await asyncio.wait_for(waiting.wait(), BEAT)
         except TimeoutError:
@@ -102,5 +106,5 @@ def _waiting(live: LivePage) -> str:
     return (
         '<!DOCTYPE html><html lang="en"><head><meta charset="utf-8"><title>No page yet</title></head><body>'
         f"<main><h1>No page yet</h1><p>The plan cannot be read; save it again and this page follows.</p><ul>{told}</ul>"
-        f"</main><script>{live_script()}</script></body></html>"
+        f"</main><script>{live_script(0)}</script></body></html>"
     )

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Collection, Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from typing import Literal, TypeVar
 
 from speclint.language.atoms import Mistake
 from speclint.measures.facts import Sheet
@@ -18,14 +19,20 @@ from speclint.rulebook.rule import GRADES, Grade
 from speclint.ruling import Accepted, Review, Ruling
 from speclint.units import System
 
+_T = TypeVar("_T")
+
 
 @dataclass(frozen=True, slots=True)
 class Revision:
-    """A plan at one time: its facts, its review, and all findings before variances and superseding rules."""
+    """A plan at one time: its facts, its review, and all findings before variances and superseding rules.
+
+    Its alternates, by name, are revisions too.
+    """
 
     sheet: Sheet
     review: Review
     trips: tuple[Ruling, ...]
+    alternates: Mapping[str, Revision] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +55,27 @@ class VarianceTurn:
 
 
 @dataclass(frozen=True, slots=True)
+class AlternateTurn:
+    """An alternate that is new, taken out, or changed otherwise than the plan as drawn.
+
+    Attributes:
+        name: Its name.
+        state: Whether both revisions have it, or which of them.
+        turns: What became of its findings, where the plan as drawn does not tell the same.
+        added: The elements that are new in it alone.
+        removed: The elements that are gone from it alone.
+        notes: Settings that it alone changed.
+    """
+
+    name: str
+    state: Literal["both", "added", "removed"]
+    turns: tuple[Turn, ...] = ()
+    added: tuple[str, ...] = ()
+    removed: tuple[str, ...] = ()
+    notes: tuple[NoteChange, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Comparison:
     """All that changed from the old revision of a plan to the new, and the review of the new one."""
 
@@ -61,13 +89,14 @@ class Comparison:
     notes: tuple[NoteChange, ...] = ()
     mistakes: tuple[Mistake, ...] = ()
     mended: tuple[Mistake, ...] = ()
+    alternates: tuple[AlternateTurn, ...] = ()
 
     @property
     def nothing(self) -> bool:
         """Whether nothing changed."""
         of = self.elements
         told = (self.turns, self.opened, self.answered, self.variances, self.shifts, self.mistakes, self.mended)
-        return not any((*told, self.notes, of.added, of.removed, of.renamed))
+        return not any((*told, self.notes, self.alternates, of.added, of.removed, of.renamed))
 
     def got(self, way: Way, grades: Iterable[Grade] = GRADES) -> list[Turn]:
         """The findings of these grades that got worse, or better; what a variance covers is not counted."""
@@ -84,6 +113,12 @@ def compare(old: Revision, new: Revision, book: Rulebook, system: System) -> Com
         book: The rulebook by which both were reviewed.
         system: The units of the reader, in which both were reviewed.
     """
+    drawn = _as_drawn(old, new, book, system)
+    return replace(drawn, alternates=tuple(_alternate_turns(old, new, drawn, book, system)))
+
+
+def _as_drawn(old: Revision, new: Revision, book: Rulebook, system: System) -> Comparison:
+    """What changed, without the alternates."""
     elements = match_elements(old.sheet, new.sheet)
     names = elements.kept
     asked_before, asked_now = _asked(old.review, names), _asked(new.review, {})
@@ -106,6 +141,38 @@ def compare(old: Revision, new: Revision, book: Rulebook, system: System) -> Com
         _only_in(new.review.mistakes, old.review.mistakes),
         _only_in(old.review.mistakes, new.review.mistakes),
     )
+
+
+def _alternate_turns(
+    old: Revision, new: Revision, drawn: Comparison, book: Rulebook, system: System
+) -> Iterable[AlternateTurn]:
+    """The alternates that changed, without what changed in the plan as drawn too."""
+    told = {_gist_of(turn) for turn in drawn.turns}
+    for name in dict.fromkeys([*new.alternates, *old.alternates]):
+        if name not in old.alternates or name not in new.alternates:
+            yield AlternateTurn(name, "added" if name in new.alternates else "removed")
+            continue
+        found = _as_drawn(old.alternates[name], new.alternates[name], book, system)
+        turn = AlternateTurn(
+            name,
+            "both",
+            tuple(one for one in found.turns if _gist_of(one) not in told),
+            _without(found.elements.added, drawn.elements.added),
+            _without(found.elements.removed, drawn.elements.removed),
+            _without(found.notes, drawn.notes),
+        )
+        if turn != AlternateTurn(name, "both"):
+            yield turn
+
+
+def _gist_of(turn: Turn) -> tuple[object, ...]:
+    """What a turn says, wherever it stands."""
+    sides = (one and (one.mark, one.grade, one.stated, one.needed) for one in (turn.before, turn.after))
+    return turn.word, *sides
+
+
+def _without(these: Iterable[_T], others: Collection[_T]) -> tuple[_T, ...]:
+    return tuple(one for one in these if one not in others)
 
 
 def unchanged(review: Review) -> Comparison:

@@ -12,6 +12,7 @@ from typing import Literal
 
 from speclint.model.home import Variance
 from speclint.review.renames import Elements
+from speclint.review.variance_rulings import renamed_label
 from speclint.rulebook.book import Rulebook
 from speclint.rulebook.rule import GRADES
 from speclint.ruling import Review, Ruling
@@ -90,7 +91,7 @@ class Standings:
 
     def __init__(self, review: Review, trips: Iterable[Ruling], book: Rulebook, names: Mapping[str, str]) -> None:
         def named(rulings: Iterable[Ruling]) -> dict[str, Ruling]:
-            moved = (one._replace(element=names.get(one.element, one.element)) for one in rulings)
+            moved = (one._replace(element=renamed_label(one.element, names)) for one in rulings)
             return {one.mark: one for one in moved}
 
         self.book = book

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from speclint.review.own_rules import EXPIRED, NOT_NEEDED, TOO_BROAD, YEARS, OwnRule
 from speclint.rulebook.rule import GRADES
 from speclint.ruling import Accepted, Ruling
+
+KIND, ON = "variance ", " on "  # of the label of a variance: the rule between them, the element behind
 
 
 def variance_rulings(variances: Iterable[Accepted], today: str) -> list[Ruling]:
@@ -58,7 +60,20 @@ def _too_broad(accepted: Accepted, today: str) -> list[Ruling]:
 
 def _named(accepted: Accepted) -> str:
     variance = accepted.variance
-    return f"variance {variance.rule} on {variance.element}" if variance.element else f"variance {variance.rule}"
+    return f"{KIND}{variance.rule}{ON}{variance.element}" if variance.element else f"{KIND}{variance.rule}"
+
+
+def renamed_label(label: str, names: Mapping[str, str]) -> str:
+    """What a finding is on, called anew: an element, or a variance on one.
+
+    Args:
+        label: What it is on.
+        names: What to call elements, by their labels; others keep theirs.
+    """
+    variance, on, element = label.partition(ON)
+    if label.startswith(KIND) and on:
+        return f"{variance}{on}{names.get(element, element)}"
+    return names.get(label, label)
 
 
 def _ruling(rule: OwnRule, accepted: Accepted, says: str, stated: str, needed: str) -> Ruling:

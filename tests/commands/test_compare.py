@@ -106,13 +106,90 @@ def test_a_plan_that_did_not_change_is_one_line(run: Run) -> None:
     assert [row for row in rows if row.startswith("b.plan: nothing changed; as it stands now: ")] == rows[3:4]
 
 
+OTHERS = CLEAN + HIGH + 'alternate "low" { wall west { starts 20" } }\nalternate "old" { wall west { starts 30" } }\n'
+
+
+@pytest.mark.parametrize("form", [(), ("--markdown",), ("--json",)])
+def test_a_change_of_an_alternate_alone_is_told_in_every_form(run: Run, form: tuple[str, ...]) -> None:
+    new = OTHERS.replace('20"', '3"').replace('"old"', '"new"')
+    told = run("compare", "a.plan", "b.plan", "--worse", *form, a=OTHERS, b=new)
+    assert (0, False) == (told.status, "nothing changed" in told.out)
+    for words in ("new", "old", "low", "wall west starts 3", "sill-too-near-grade"):
+        assert words in told.out, words
+
+
+def test_the_object_holds_the_alternates_that_changed(run: Run) -> None:
+    new = OTHERS.replace('20"', '3"').replace('"old"', '"new"')
+    found = object_of(run("compare", "a.plan", "b.plan", "--json", a=OTHERS, b=new).out)
+    assert isinstance(found["plans"], list)
+    told = found["plans"][0]["alternates"]
+    assert [("low", "both"), ("new", "added"), ("old", "removed")] == [(one["alternate"], one["state"]) for one in told]
+    assert "sill-too-near-grade on wall west" in [one["finding"] for one in told[0]["findings"]]
+
+
 def test_folders_are_matched_by_path_and_added_and_removed_plans_are_told(run: Run, tmp_path: Path) -> None:
-    write(tmp_path, old__deep__a=LOW, old__b=LOW, new__deep__a=LOWER, new__c=LOW)
+    write(tmp_path, old__deep__a=LOW, old__b=LOW, new__deep__a=LOWER, new__c=HIGH)
     found = object_of(run("compare", "old", "new", "--json").out)
     assert isinstance(found["plans"], list)
     assert [("b.plan", "removed"), ("c.plan", "added"), ("deep/a.plan", "both")] == [
         (plan["plan"], plan["state"]) for plan in found["plans"]
     ]
+
+
+HOUSE = CLEAN + LOW + 'wall east { starts 20"; faces E }\n'
+
+
+def moves(out: str) -> list[tuple[str, str, str | None]]:
+    plans = object_of(out)["plans"]
+    assert isinstance(plans, list)
+    return [(plan["plan"], plan["state"], plan["moved from"]) for plan in plans]
+
+
+def test_a_plan_that_was_moved_is_compared_with_what_it_was(run: Run, tmp_path: Path) -> None:
+    write(tmp_path, old__a=HOUSE, old__b=LOWER, new__deep__a=HOUSE, new__c=LOWER)
+    told = run("compare", "old", "new", "--worse", "--json")
+    assert (0, [("c.plan", "both", "b.plan"), ("deep/a.plan", "both", "a.plan")]) == (told.status, moves(told.out))
+    rows = run("compare", "old", "new").out.splitlines()
+    assert any(row.startswith("deep/a.plan: moved from a.plan; nothing changed; as it stands now: ") for row in rows)
+    assert rows[-1] == "2 plans compared; 2 unchanged; 2 moved."
+    assert "#### deep/a.plan (moved from a.plan)" in run("compare", "old", "new", "--markdown").out
+
+
+def test_a_plan_that_was_moved_and_changed_is_known_by_its_likeness(run: Run, tmp_path: Path) -> None:
+    write(tmp_path, old__a=HOUSE, new__b="# another note\n\n" + HOUSE.replace('4"', '3"'))
+    told = run("compare", "old", "new", "--worse", "--json")
+    assert (1, [("b.plan", "both", "a.plan")]) == (told.status, moves(told.out))
+    assert ("more lacking", "sill-too-near-grade on wall west") in changes(told.out)
+    assert "b.plan: moved from a.plan" in run("compare", "old", "new").out.splitlines()
+
+
+def test_a_plan_unlike_any_other_is_removed_and_not_moved(run: Run, tmp_path: Path) -> None:
+    write(tmp_path, old__a=HOUSE, old__empty="# nothing\n", new__b=HIGH, new__void="# nothing\n")
+    told = [("a.plan", "removed"), ("b.plan", "added"), ("empty.plan", "removed"), ("void.plan", "added")]
+    assert [(*one, None) for one in told] == moves(run("compare", "old", "new", "--json").out)
+
+
+def test_of_equal_plans_those_that_keep_the_name_of_their_file_are_matched_first(run: Run, tmp_path: Path) -> None:
+    write(tmp_path, old__a=HOUSE, old__b=HOUSE, new__deep__b=HOUSE, new__c=HOUSE)
+    expected = [("c.plan", "both", "a.plan"), ("deep/b.plan", "both", "b.plan")]
+    assert expected == moves(run("compare", "old", "new", "--json").out)
+
+
+def test_a_moved_plan_that_cannot_be_read_is_told_and_not_matched(run: Run, tmp_path: Path) -> None:
+    write(tmp_path, old__a=HOUSE, new__b=b"\0")
+    told = run("compare", "old", "new", "--json")
+    assert (2, [("a.plan", "removed", None)]) == (told.status, moves(told.out))
+
+
+def test_a_plan_that_was_moved_in_a_repository_is_known_there(run: Run, repository: Path) -> None:
+    write(repository, house=HOUSE)
+    git(repository, "commit", "-qam", "a house")
+    (repository / "lake").mkdir()
+    git(repository, "mv", "house.plan", "lake/cabin.plan")
+    moved = [(os.path.join("lake", "cabin.plan"), "both", "house.plan")]
+    assert moved == moves(run("compare", "--revisions", "main", "--json").out)
+    git(repository, "commit", "-qam", "moved")
+    assert moved == moves(run("compare", "--revisions", "HEAD~1", "HEAD", "--worse", "--json").out)
 
 
 def test_a_file_that_only_others_use_is_no_plan_of_its_own(run: Run, tmp_path: Path) -> None:
@@ -194,7 +271,7 @@ def test_only_the_plans_named_are_compared_and_by_the_name_the_user_gave(run: Ru
 
 
 def test_a_plan_that_only_one_revision_holds_is_told(run: Run, repository: Path) -> None:
-    write(repository, more=LOW)
+    write(repository, more=HIGH)
     git(repository, "add", ".")
     git(repository, "rm", "-q", "house.plan")
     git(repository, "commit", "-qm", "another house")

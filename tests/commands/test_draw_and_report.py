@@ -7,6 +7,8 @@ from pathlib import Path
 
 import pytest
 
+from speclint.commands.draw import _plain
+from speclint.outputs.letter import visible
 from tests.commands.conftest import Run
 
 PLAN = """site { weather "Marquette, MI";  terrain wooded;  rain wind SW }
@@ -28,6 +30,89 @@ def test_every_wall_is_drawn_by_every_layer_with_plan_compass_and_alternates(run
     wanted |= {"alternate-wide-elevation-south-rain.svg"}
     assert wanted == {path.name for path in (tmp_path / "out").iterdir()}
     assert len(wanted) == len(result.out.splitlines())
+
+
+WALLS = """typical wall {{ build log round 10";  starts 20";  ground lawn;  grade 5%;  length 40';  height 9' }}
+wall {0} {{ faces S }}
+wall {1} {{ faces N }}
+roof main {{ covers {0}, {1};  form gable;  pitch 8:12;  run 15';  eaves 2';  gutters none }}
+alternate "wide" {{ roof main {{ eaves 4' }} }}
+alternate "Wide" {{ roof main {{ eaves 5' }} }}
+site {{ weather "Marquette, MI";  terrain wooded;  rain wind SW }}
+"""
+
+
+@pytest.mark.parametrize(
+    ("names", "expected"),
+    [
+        (("a.1", "a-1"), ["a-1", "a-1-2"]),
+        (("South", "south"), ["south", "south-2"]),
+        (("Straße", "strasse"), ["strasse", "strasse-2"]),
+        (("юг", "南"), ["юг", "南"]),
+        (("x" * 150, "x" * 151), ["x" * 80, f"{'x' * 80}-2"]),
+        (("南" * 100, "南" * 101), ["南" * 26, f"{'南' * 26}-2"]),
+    ],
+    ids=lambda given: given[0][:5],
+)
+def test_every_wall_has_drawings_of_its_own_whatever_it_is_called(
+    run: Run, tmp_path: Path, names: tuple[str, str], expected: list[str]
+) -> None:
+    result = run("draw", "a.plan", "--into", "out", "--shade", "rain", a=WALLS.format(*names))
+    drawn = [path.name for path in (tmp_path / "out").iterdir()]
+    assert (0, "", len(drawn)) == (result.status, result.err, len(result.out.splitlines()))
+    assert sorted(f"elevation-{name}-rain.svg" for name in expected) == sorted(
+        name for name in drawn if name.startswith("elevation")
+    )
+    assert len(drawn) == len({name.casefold() for name in drawn})
+    assert sorted(
+        f"alternate-{wide}-elevation-{name}-rain.svg" for name in expected for wide in ("wide", "wide-2")
+    ) == sorted(name for name in drawn if name.startswith("alternate"))
+
+
+def test_an_alternate_and_a_wall_that_together_read_like_others_are_told_apart(run: Run, tmp_path: Path) -> None:
+    plan = WALLS.format("z", "y-elevation-z").replace('"wide"', '"x"').replace('"Wide"', '"x-elevation-y"')
+    run("draw", "a.plan", "--into", "out", "--shade", "rain", a=plan)
+    assert 4 == len(list((tmp_path / "out").glob("alternate-*")))
+
+
+@pytest.mark.parametrize(
+    ("name", "expected"),
+    [
+        ("../../x", "x"),
+        (".hidden", "hidden"),
+        ("a/b\\c:d", "a-b-c-d"),
+        ("con", "con"),
+        ("\u202e...", "unnamed"),
+        ("a\udcffb", "a-b"),
+        ("", "unnamed"),
+        ("E\u0301te\u0301", "été"),
+        ("के", "के"),
+    ],
+)
+def test_no_name_leads_out_of_the_folder_or_hides_a_drawing(name: str, expected: str) -> None:
+    assert expected == _plain(name)
+
+
+def test_a_file_system_of_plain_letters_gets_plain_letters(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(sys, "getfilesystemencoding", lambda: "ascii")
+    assert ("unnamed", "a-b") == (_plain("南"), _plain("aéb"))
+
+
+@pytest.mark.parametrize(
+    "folder", ["a.plan/b", "x" * 300, "nul\0", "/proc/nothere/x"], ids=["file", "long", "nul", "proc"]
+)
+def test_a_folder_that_cannot_be_made_is_told(run: Run, folder: str) -> None:
+    result = run("draw", "a.plan", "--into", folder, a=PLAN)
+    assert (3, f"speclint: {visible(folder)}: the folder cannot be made: ") == (
+        result.status,
+        result.err[: len(visible(folder)) + 39],
+    )
+
+
+def test_a_plan_by_the_name_of_a_drawing_is_not_drawn_over(run: Run, tmp_path: Path) -> None:
+    (tmp_path / "compass.svg").write_text(PLAN, encoding="utf-8")
+    result = run("draw", "compass.svg", "--into", ".")
+    assert (3, PLAN) == (result.status, (tmp_path / "compass.svg").read_text(encoding="utf-8"))
 
 
 def test_one_layer_can_be_asked_for(run: Run, tmp_path: Path) -> None:

@@ -17,9 +17,23 @@ def test_the_module_runs_as_a_program(start: Run) -> None:
     assert (1, "", True) == (told.status, told.err, "Wood starts too near the ground" in told.out)
 
 
-@pytest.mark.parametrize("words", [("review", "--demo"), ("rulebook",), ("measures", "--demo"), ("--help",)])
-def test_a_pipe_that_closes_early_is_no_trouble(tmp_path: Path, words: tuple[str, ...]) -> None:
-    environment = {**os.environ, "PYTHONPATH": str(ROOT), "PYTHONUNBUFFERED": "1"}
+@pytest.mark.parametrize(
+    ("words", "status"),
+    [
+        (("review", "--demo"), 1),
+        (("review", "--demo", "--json"), 1),
+        (("review", "nope.plan", "--demo"), 2),
+        (("compare", "gone.plan", "gone.plan"), 2),
+        (("rulebook",), 0),
+        (("measures", "--demo"), 0),
+        (("--help",), 0),
+    ],
+)
+@pytest.mark.parametrize("unbuffered", ["1", ""])
+def test_a_pipe_that_closes_early_leaves_the_status_as_it_is(
+    tmp_path: Path, words: tuple[str, ...], status: int, unbuffered: str
+) -> None:
+    environment = {**os.environ, "PYTHONPATH": str(ROOT), "PYTHONUNBUFFERED": unbuffered}
     command = [sys.executable, "-m", "speclint", *words]
     with subprocess.Popen(
         command, cwd=tmp_path, env=environment, stdout=subprocess.PIPE, stderr=subprocess.PIPE
@@ -28,7 +42,34 @@ def test_a_pipe_that_closes_early_is_no_trouble(tmp_path: Path, words: tuple[str
         assert one.stderr is not None
         one.stdout.close()
         told = one.stderr.read().decode()
-    assert (True, "") == (one.returncode in (0, 1, 2), told)
+    assert (status, False) == (one.returncode, "Traceback" in told)
+
+
+def test_messages_that_nobody_reads_leave_the_status_as_it_is(tmp_path: Path) -> None:
+    environment = {**os.environ, "PYTHONPATH": str(ROOT)}
+    command = [sys.executable, "-m", "speclint", "review", "nope.plan"]
+    with subprocess.Popen(command, cwd=tmp_path, env=environment, stderr=subprocess.PIPE) as one:
+        assert one.stderr is not None
+        one.stderr.close()
+    assert 2 == one.returncode
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("trace", "LONG", "--demo"),
+        ("report", "LONG", "--to", "x.html"),
+        ("compare", "LONG", "LONG"),
+        ("explain", "sill-too-near-grade", "LONG"),
+        ("tidy", "LONG"),
+        ("begin", "LONG"),
+        ("review", "LONG", "--into", "LONG"),
+    ],
+    ids=lambda words: words[0],
+)
+def test_a_name_longer_than_any_file_can_have_is_told(run: Run, words: tuple[str, ...]) -> None:
+    told = run(*(word.replace("LONG", "x" * 300) for word in words))
+    assert (True, True) == (told.status in (2, 3), "x" * 300 in told.err)
 
 
 def test_an_output_that_is_full_is_told(start: Run, tmp_path: Path) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import json
+import os
 from pathlib import Path
 
 import pytest
@@ -349,3 +350,10 @@ def test_the_figures_of_a_part_unfold(run: Run) -> None:
 def test_a_plan_without_coats_is_told_so(run: Run) -> None:
     result = run("upkeep", "a.plan", *DAY, a='site { weather "Duluth, MN" }')
     assert (0, True) == (result.status, "nothing is coated" in result.out)
+
+
+def test_a_plan_of_which_the_name_is_no_text_has_a_calendar(run: Run, tmp_path: Path) -> None:
+    name = os.fsdecode(b"b\xff.plan")
+    (tmp_path / name).write_text(PLAN, encoding="utf-8")
+    told = run("upkeep", name, "--calendar")
+    assert (0, True) == (told.status, told.out.startswith("BEGIN:VCALENDAR"))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
@@ -52,6 +53,57 @@ def test_what_a_variance_accepts_is_skipped_and_says_why() -> None:
 def test_a_place_that_cannot_be_read_is_an_error() -> None:
     (error,) = case(suite_of("wall a { heigth 9' }"), "plan-cannot-be-read at a.plan:1:10")
     assert "error" == error.tag
+
+
+USED = {
+    "p/shared/std.plan": 'typical wall { starts 4" }\n'
+    'wall east { starts 3"; heigth 9\' }\nwall south { starts 3"; build log round 10" }\n'
+    + ACCEPTED.replace("west", "south"),
+    "p/house.plan": 'use "shared/std.plan"\nwall west { build log round 10" }\n',
+}
+
+
+@pytest.fixture
+def used(tmp_path: Path) -> None:
+    for name, text in USED.items():
+        path = tmp_path / name
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(text, encoding="utf-8")
+
+
+@pytest.mark.usefixtures("used")
+def test_findings_in_a_used_file_name_it_by_the_path_from_where_the_command_runs(run: Run) -> None:
+    out = run("review", "p/house.plan", "--junit", "--today", DAY).out
+    cases = [(one.get("name"), one.get("file")) for one in ElementTree.fromstring(out).iter("testcase")]
+    assert ("plan-cannot-be-read at p/shared/std.plan:2:24", "p/shared/std.plan") in cases
+    assert (SILL, "p/shared/std.plan") in cases
+    assert (SILL.replace("west", "south"), "p/shared/std.plan") in cases
+    assert ("site-facts-missing on site", "p/house.plan") in cases
+
+
+@pytest.mark.usefixtures("used")
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        (("review", "p/house.plan"), "p/shared/std.plan:2:24 “heigth” is not a setting of a wall"),
+        (("review", "p/house.plan"), '4" above the ground; 8" is wanted (line 1 of p/shared/std.plan)'),
+        (("cure", "p/house.plan"), "p/shared/std.plan:2:24: “heigth” is not a setting of a wall"),
+        (("trace", "p/house.plan"), "p/shared/std.plan:2:24: “heigth” is not a setting of a wall"),
+    ],
+)
+def test_places_in_a_used_file_are_told_by_the_path_from_where_the_command_runs(
+    run: Run, words: tuple[str, ...], told: str
+) -> None:
+    result = run(*words)
+    assert told in " ".join((result.out + result.err).split())
+
+
+@pytest.mark.usefixtures("used")
+def test_a_comparison_names_a_used_file_by_the_path_from_where_the_command_runs(run: Run) -> None:
+    old = 'wall west { build log round 10" }\nwall south { build log round 10" }\n'
+    out = run("compare", "a.plan", "p/house.plan", "--today", DAY, a=old).out
+    assert "p/shared/std.plan:2:24  “heigth” is not a setting of a wall" in out
+    assert "(line 1 of p/shared/std.plan)" in out
 
 
 def test_a_plan_without_a_comment_is_one_case_that_passes(run: Run) -> None:

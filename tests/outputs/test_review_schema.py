@@ -49,6 +49,20 @@ def test_a_hold_that_a_variance_accepts_is_counted_and_listed(run: Run) -> None:
     )
 
 
+def test_a_plan_that_cannot_be_read_at_all_has_the_form_too(run: Run) -> None:
+    schema = json.loads(run("review", "--json-schema").out)
+    told = run("review", "nope.plan", "--json")
+    found = json.loads(told.out)
+    assert [] == [error.message for error in jsonschema.Draft202012Validator(schema).iter_errors(found)]
+    says = "nope.plan: cannot be read: there is no such file"
+    assert (2, "nope.plan", says) == (told.status, found["plan"], found["mistakes"][0]["message"])
+
+
+def test_a_list_holds_the_plans_that_cannot_be_read(run: Run) -> None:
+    told = run("review", "nope.plan", "a.plan", "--json", a=LOW)
+    assert [("a.plan", 0), ("nope.plan", 1)] == [(one["plan"], len(one["mistakes"])) for one in json.loads(told.out)]
+
+
 def test_the_schema_refuses_what_it_does_not_know(run: Run) -> None:
     schema = json.loads(run("review", "--json-schema").out)
     found = json.loads(run("review", "--demo", "--json").out) | {"more": 1}

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
@@ -104,6 +105,22 @@ def test_a_wall_by_another_name_is_the_same_wall_and_what_names_it_follows() -> 
         found.turns,
         found.notes,
     )
+
+
+@pytest.mark.parametrize(("until", "rule"), [("2020-01-01", "variance-expired"), ("2099-01-01", "variance-too-broad")])
+def test_a_finding_on_a_variance_follows_the_element_by_its_new_name(until: str, rule: str) -> None:
+    old = LOW + VARIANCE.replace("2027-01-01", until)
+    found = compared(old, old.replace("west", "lakeside"))
+    assert ({"wall west": "wall lakeside"}, (), ()) == (dict(found.elements.renamed), found.turns, found.variances)
+    assert any(one.rule == rule for one in found.review.rulings)
+
+
+def test_a_variance_on_another_element_is_another_finding() -> None:
+    old = LOW + LOW.replace("west", "east") + VARIANCE.replace("2027-01-01", "2020-01-01")
+    found = compared(old, old.replace("on wall west", "on wall east"))
+    told = [(turn.word, turn.told.element) for turn in found.turns if turn.told.rule == "variance-expired"]
+    element = "variance sill-too-near-grade on wall {}"
+    assert [("new", element.format("east")), ("cured", element.format("west"))] == told
 
 
 def test_of_two_renamed_walls_each_finds_the_one_that_is_most_like_it() -> None:
@@ -314,3 +331,58 @@ def test_elements_are_matched_one_to_one_and_within_their_kind(one: str, other: 
     assert all(before.split()[0] == after.split()[0] for before, after in found.kept.items())
     assert {*found.kept, *found.removed} == set(old.sheet.home.elements)
     assert {*found.kept.values(), *found.added} == set(new.sheet.home.elements)
+
+
+ALTERNATES = 'alternate "low" { wall west { starts 5" } }\nalternate "east" { wall east { starts 20" } }\n'
+
+
+def with_alternates(text: str) -> Revision:
+    plan = PlanText(text, "a.plan", read_example)
+    others = {}
+    for name in read_home(plan)[0].home.alternates:
+        sheet, _ = read_home(plan, name)
+        told = review(plan, book(), DAY, "imperial", name)
+        others[name] = Revision(sheet, told, tuple(judge(sheet, book(), "imperial")[0]))
+    return replace(revision(text), alternates=others)
+
+
+def alternates_of(old: str, new: str) -> list[tuple[str, str, list[tuple[str, str]], list[tuple[str, str]]]]:
+    found = compare(with_alternates(old), with_alternates(new), book(), "imperial")
+    assert found.nothing is not bool(found.alternates or found.turns or found.notes)
+    return [
+        (
+            one.name,
+            one.state,
+            [(turn.word, turn.told.element) for turn in one.turns if turn.told.rule == "sill-too-near-grade"],
+            [(note.before, note.after) for note in one.notes],
+        )
+        for one in found.alternates
+    ]
+
+
+def test_an_alternate_that_changed_alone_is_told_with_its_findings() -> None:
+    new = ALTERNATES.replace('5"', '3"')
+    assert [("low", "both", [("more lacking", "wall west")], [('5"', '3"')])] == alternates_of(
+        LOW + ALTERNATES, LOW + new
+    )
+
+
+def test_an_alternate_that_is_new_or_gone_is_told_by_its_name() -> None:
+    old = LOW + ALTERNATES
+    assert [("tall", "added", [], []), ("low", "removed", [], [])] == alternates_of(old, old.replace('"low"', '"tall"'))
+
+
+def test_what_changed_in_the_plan_as_drawn_is_not_told_once_more_for_every_alternate() -> None:
+    old = LOW + ALTERNATES
+    assert [] == alternates_of(old, old.replace("faces W; length 30'", "faces W; length 31'"))
+    assert [] == alternates_of(old, old.replace('starts 4"', 'starts 3"'))
+
+
+def test_alternates_that_stay_as_they_are_are_no_change() -> None:
+    assert [] == alternates_of(LOW + ALTERNATES, "# a note\n" + LOW + ALTERNATES)
+
+
+def test_an_element_that_an_alternate_alone_adds_is_told() -> None:
+    new = ALTERNATES.replace("wall east { s", "deck low { surface 4' above grade }; wall east { s")
+    found = compare(with_alternates(LOW + ALTERNATES), with_alternates(LOW + new), book(), "imperial")
+    assert [("east", ("deck low",), ())] == [(one.name, one.added, one.removed) for one in found.alternates]
