@@ -9,8 +9,10 @@ import pytest
 
 from speclint.commands.files import demo_plan
 from speclint.outputs.data import review_object
+from speclint.outputs.letter import Frame, letter, text_of
 from speclint.paths import shipped
 from speclint.pipeline import PlanText, review
+from speclint.rulebook.rule import GRADES
 from speclint.ruling import Review
 from tests.specs.expected import DAY, book
 
@@ -98,6 +100,29 @@ def test_a_question_names_each_element_once() -> None:
     result = reviewed('typical wall { build log round 10" }\nwall west { }\nwall east { }\n')
     (question,) = (q for q in result.questions if q.setting == "starts")
     assert ("wall west", "wall east") == question.elements
+
+
+HUNG = (
+    "wall south { faces S; length 30'; height 10'; starts 24\" }\n"
+    "deck sun { along south; held by ledger; extra load hot tub }\n"
+)
+
+
+def test_a_question_tells_the_gravest_grade_that_its_answer_can_bring_and_by_which_rule() -> None:
+    (question,) = (q for q in reviewed(HUNG).questions if (q.kind, q.setting) == ("deck", "engineered"))
+    assert "hold: deck-carries-extra-load, joists-outside-table" == question.stake
+
+
+def test_questions_that_may_hold_the_release_come_first() -> None:
+    grades = [question.grade for question in reviewed(HUNG).questions]
+    assert (sorted(grades, key=GRADES.index), True) == (grades, len(set(grades)) > 1)
+
+
+def test_the_head_count_tells_how_many_questions_may_hold_the_release() -> None:
+    result = reviewed(HUNG)
+    told = " ".join(text_of(letter(result, Frame(100, DAY))).split())
+    count, holding = len(result.questions), result.holding_questions
+    assert f"{count} open questions, {holding} of them may hold the release." in told
 
 
 def test_every_review_carries_the_standing_cautions() -> None:
