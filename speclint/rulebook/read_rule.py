@@ -127,19 +127,21 @@ class _Reader:
                 " of ".join(map(str, path.children)) for clause in found.get("adjust", ()) for path in clause.children
             ),
             defer=self._text(found, "defer") if "defer" in found else "",
-            variance=self._variance(found.get("variance", ())),
+            variance="none" not in (barred := self._variance(found.get("variance", ()))),
+            hold_variance=not barred,
             supersedes=tuple(str(token) for clause in found.get("supersedes", ()) for token in clause.children),
             dimensions=tuple(sorted(dimensions_of(kinds[0]).items())),
         )
         self._check_holes(found, rule)
         return rule
 
-    def _variance(self, clauses: Sequence[Any]) -> bool:
-        """Whether a variance can set the rule aside."""
+    def _variance(self, clauses: Sequence[Any]) -> list[str]:
+        """What no variance can set aside: `none` at all, or `no hold`."""
         for clause in clauses:
-            if str(clause.children[0]) != "none":
-                self._tell(clause.children[0], f"“{clause.children[0]}” is not expected here", "write: variance none")
-        return not clauses
+            if str(clause.children[0]) not in ("none", "no hold"):
+                help = "write: variance none, or: variance no hold"
+                self._tell(clause.children[0], f"“{clause.children[0]}” is not expected here", help)
+        return [str(clause.children[0]) for clause in clauses]
 
     def _text(self, found: dict[str, list[Any]], name: str) -> str:
         return _unquoted(found[name][0].children[0])

@@ -56,6 +56,7 @@ class Rule(NamedTuple):
     adjust: tuple[str, ...] = ()
     defer: str = ""
     variance: bool = True
+    hold_variance: bool = True
     supersedes: tuple[str, ...] = ()
     dimensions: tuple[tuple[str, str], ...] = ()
 

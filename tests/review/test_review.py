@@ -160,6 +160,25 @@ def test_a_rule_that_allows_no_variance_keeps_its_finding_and_says_so() -> None:
     )
 
 
+STONE = (
+    "wall south { build framed with stone }\nfoundation main { type crawl space }\n"
+    "stone low { at %s; type anchored; flashing none }\n"
+    'variance stone-base-unflashed on stone low { because "x"; accepted by "y"; until 2027-01-01 }\n'
+)
+
+
+@pytest.mark.parametrize(
+    ("place", "found", "state"),
+    [
+        ("wall south", [("hold", "stone low")], "not allowed"),
+        ("foundation main", [], "in force"),
+    ],
+)
+def test_a_rule_may_allow_a_variance_of_all_but_its_hold(place: str, found: list[object], state: str) -> None:
+    result = reviewed(STONE % place)
+    assert (found, [state]) == (graded(result, "stone-base-unflashed"), [one.state for one in result.variances])
+
+
 def test_a_setting_that_could_not_be_read_is_not_asked_for_again() -> None:
     result = reviewed('wall west { build log round 10"; starts 4 psf }')
     assert (1, []) == (len(result.mistakes), [q for q in result.questions if q.setting == "starts"])
