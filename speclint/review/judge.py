@@ -134,7 +134,7 @@ class _Writer:
         words = {
             "element": self.facts.label,
             "part": answer.part.label if answer.part else self.facts.label,
-            "stated": self._shown(stated),
+            "stated": self._shown_beside(stated, needed, answer.sign),
             "needed": self._shown_bound(needed, answer.sign),
             "missing": self._not_stated(tier) if "{missing}" in self.rule.says else "",
             "margin": show(abs(margin) * scale, stated.dimension, self.system) if margin is not None and stated else "",
@@ -194,6 +194,14 @@ class _Writer:
         if side is None or side.value is None:
             return "not stated"
         return shown(side.value, side.dimension, self.system, side.text)
+
+    def _shown_beside(self, side: Side | None, needed: Side | None, sign: str) -> str:
+        """What is stated; where what is wanted reads the same, on which side of it that is."""
+        told = self._shown(side)
+        sized = side is not None and isinstance(side.value, float)
+        if sized and needed is not None and sign and told == self._shown_bound(needed, sign):
+            return f"just {'under' if sign in ('>=', '>') else 'over'} {told}"
+        return told
 
     def _shown_bound(self, side: Side | None, sign: str) -> str:
         """What is wanted, told so that keeping to what is told keeps the rule."""

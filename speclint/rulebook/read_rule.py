@@ -105,6 +105,8 @@ class _Reader:
             help = did_you_mean(group, self.groups) or f"one of: {'; '.join(self.groups)}"
             self._tell(found["group"][0].children[0], f"“{group}” is no group of the rulebook", help)
         limits = {limit.name: limit for limit in map(self._limit, found.get("limit", ()))}
+        if any(str(clause.children[0]) == "none" for clause in found.get("variance", ())):
+            limits = {name: limit._replace(exact=True) for name, limit in limits.items()}
         checker = Checker(kinds, limits)
         where = found["about"][0].children[1]
         tiers = tuple(self._tier(checker, clause) for clause in found["require"])

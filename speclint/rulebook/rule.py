@@ -20,13 +20,15 @@ class Basis(NamedTuple):
 
 
 class Limit(NamedTuple):
-    """A named threshold of a rule: SI value, dimension, the words that gave it, and its basis."""
+    """A named threshold of a rule: SI value, dimension, the words that gave it, its basis, and whether it is kept to
+    the letter, as in rules that allow no variance."""
 
     name: str
     value: float
     dimension: str
     text: str
     basis: Basis
+    exact: bool = False
 
 
 class Tier(NamedTuple):
