@@ -12,6 +12,7 @@ from speclint.outputs.data import review_object
 from speclint.outputs.letter import Frame, letter, text_of
 from speclint.paths import shipped
 from speclint.pipeline import PlanText, review
+from speclint.review.judge import other_way_round
 from speclint.rulebook.rule import GRADES
 from speclint.ruling import Review
 from tests.specs.expected import DAY, book
@@ -188,3 +189,17 @@ def test_the_examples_of_questions_are_in_the_units_of_the_reader() -> None:
     plan = PlanText("wall west { build log round 250 mm }", "a.plan", nothing)
     asked = {question.setting: question.text for question in review(plan, book(), DAY, "metric").questions}
     assert asked["starts"].endswith("for example 508 mm)")
+
+
+@pytest.mark.parametrize(
+    ("written", "told"),
+    [
+        ('reaches -12" past the edge', 'reaches 12" short of the edge'),
+        ("stands -1'-6 1/2\" below the wood", "stands 1'-6 1/2\" above the wood"),
+        ("stands -51 mm below the wood", "stands 51 mm above the wood"),
+        ("reaches 2'-8\" past the edge", "reaches 2'-8\" past the edge"),
+        ("falls -2% below", "falls -2% below"),
+    ],
+)
+def test_a_length_below_zero_is_told_as_the_other_way_round(written: str, told: str) -> None:
+    assert told == other_way_round(written)
