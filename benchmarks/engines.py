@@ -98,7 +98,9 @@ def ours() -> Callable[[list[dict[str, float]]], int]:
         )
         assert rule is not None, troubles
         rules.append(rule)
-    judge = judges(compile_rules(rules), [[limit.value for limit in rule.limits] for rule in rules])["wall"]
+    values = [[limit.value for limit in rule.limits] for rule in rules]
+    to_the_letter = [[False for _ in rule.limits] for rule in rules]
+    judge = judges(compile_rules(rules), values, to_the_letter)["wall"]
     return lambda facts: sum(RULES - len(judge(one)) for one in facts)
 
 

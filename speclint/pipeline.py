@@ -12,6 +12,7 @@ from speclint.quantity import Quantity
 from speclint.review.cautions import cautions
 from speclint.review.judge import judge, without_superseded
 from speclint.review.questions import questions
+from speclint.review.taken import taken
 from speclint.review.variance_rulings import with_variances
 from speclint.review.variances import apply_variances
 from speclint.rulebook.book import Rulebook
@@ -56,7 +57,7 @@ def review(plan: PlanText, book: Rulebook, today: str, system: System = "imperia
         tuple(unanswered),
         tuple(questions(unanswered, home, system)),
         tuple(accepted),
-        home.assumed,
+        (*home.assumed, *taken(sheet)),
         cautions(remaining, book),
         _in_order([*mistakes, *more]),
         _site_line(sheet, system),

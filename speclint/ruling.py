@@ -14,6 +14,8 @@ from speclint.span import Span
 Outcome = Literal["trips", "not-stated"]
 State = Literal["in force", "expired", "not needed", "not allowed", "not complete"]
 
+MOST_DECIDING = 2  # rules that are named beside a question
+
 
 class Ruling(NamedTuple):
     """What one rule says of one element.
@@ -49,7 +51,10 @@ class Ruling(NamedTuple):
 
 
 class Question(NamedTuple):
-    """A setting that the plan does not state and that rules need."""
+    """A setting that the plan does not state and that rules need.
+
+    `grade` is the gravest that its answer can bring, and `deciding` the rules that would bring it.
+    """
 
     setting: str
     kind: str
@@ -57,6 +62,14 @@ class Question(NamedTuple):
     rules: tuple[str, ...]
     place: Span
     text: str
+    grade: Grade = "note"
+    deciding: tuple[str, ...] = ()
+
+    @property
+    def stake(self) -> str:
+        """What hangs on the answer: the gravest grade it can bring, and by which rules."""
+        more = f" and {len(self.deciding) - MOST_DECIDING} more" if len(self.deciding) > MOST_DECIDING else ""
+        return f"{self.grade}: {', '.join(self.deciding[:MOST_DECIDING])}{more}"
 
 
 class Accepted(NamedTuple):
@@ -86,6 +99,19 @@ class Review(NamedTuple):
     def holds(self) -> int:
         """How many rulings hold the release."""
         return sum(ruling.grade == "hold" for ruling in self.rulings)
+
+    @property
+    def holding_questions(self) -> int:
+        """How many open questions have an answer that would hold the release."""
+        return sum(question.grade == "hold" for question in self.questions)
+
+    @property
+    def open_questions(self) -> str:
+        """How many questions are open, and how many of them may hold the release; empty where none is open."""
+        count, holding = len(self.questions), self.holding_questions
+        told = f"{count} open question{'s' if count != 1 else ''}"
+        may = "which" if holding == count == 1 else f"{holding} of them"
+        return (f"{told}, {may} may hold the release" if holding else told) if count else ""
 
     @property
     def accepted_holds(self) -> int:

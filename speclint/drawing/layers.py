@@ -67,7 +67,7 @@ def scales() -> dict[str, Scale]:
     """The scale of each layer, the same for every wall; the bounds are ours."""
     return {
         "rain": scale(
-            "driving rain that strikes, against the mean open wall of the lot",
+            "driving rain that strikes, against a bare wall here",
             (0.25, 0.50, 0.75, 1.00, 1.25, 1.50),
             plain,
         ),

@@ -49,7 +49,7 @@ def diagnostics(review: Review, lines_of: Callable[[str], Lines]) -> dict[str, l
         tell(ruling.place, SEVERITY[ruling.grade], ruling.rule, finding(ruling), ruling.element)
     for question in review.questions:
         told = question.text if question.text.startswith(NONE_AT_ALL) else f"the plan does not say: {question.text}"
-        tell(question.place, lsp.DiagnosticSeverity.Hint, QUESTION, told)
+        tell(question.place, lsp.DiagnosticSeverity.Hint, QUESTION, f"{told}\n{question.stake}")
     for accepted in review.variances:
         if accepted.state != "in force":
             where = accepted.variance.place

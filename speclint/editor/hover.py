@@ -76,7 +76,8 @@ def _rule(reading: Reading, named: str) -> list[str]:
     if rule is None:
         return []
     grades = ", ".join(dict.fromkeys(tier.grade for tier in rule.tiers))
-    allowed = "" if rule.variance else "\n\nNo variance can set it aside."
+    barred = "No variance can set it aside." if not rule.variance else "No variance can set its hold aside."
+    allowed = "" if rule.hold_variance else f"\n\n{barred}"
     return [f"**{plain(rule.title)}** ({plain(rule.name)}: {grades})", "", plain(rule.because) + allowed]
 
 

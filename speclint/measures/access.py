@@ -40,3 +40,23 @@ def wall_ladder_foot(wall: Facts, work: Working) -> float:
     if work.need(wall, "access") in (MEANS[0], MEANS[1], MEANS[-1]):
         raise work.absent("a leaning ladder is not the means for it")
     return float(work.call(ladder_foot, working_length=float(work.need(wall, "reach"))))
+
+
+@measure("care", "adjusters drawn", "count", "how many posts, or rows of posts, the plan gives an adjuster")
+def adjusters_drawn(care: Facts, work: Working) -> float:
+    """Posts with a jack or shims; where there are none, a post that does not say leaves it open."""
+    posts = work.sheet.of_kind("post")
+    drawn = sum(work.maybe(post, "adjuster") in ("jack", "shims") for post in posts)
+    if not drawn:
+        for post in posts:
+            work.need(post, "adjuster")
+    return float(drawn)
+
+
+@measure(
+    "care", "adjusters wanted", "count", "how many posts, or rows of posts, settle past their wall and have no adjuster"
+)
+def adjusters_wanted(care: Facts, work: Working) -> float:
+    """Posts that the wall beside them comes down past, where the plan shows that."""
+    posts = work.sheet.of_kind("post")
+    return float(sum((work.maybe(post, "travel need") or 0) > 0 and post["adjuster"] == "none" for post in posts))

@@ -44,6 +44,13 @@ def room_under_eave(porch: Facts, work: Working) -> float:
     return min(found)
 
 
+@measure("porch", "above eave", "length", "how far its roof at the wall runs above the main eave's drip; 0 below it")
+def above_eave(porch: Facts, work: Working) -> float:
+    """What the room under the eave lacks of nothing."""
+    work.cite(ARITHMETIC)
+    return max(0.0, -float(work.need(porch, "room under eave")))
+
+
 @measure(
     "post", "top misfit", "length", "how far its top stands above what the porch roof leaves for it; negative below"
 )

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from speclint.citation import Citation
 from speclint.measures.facts import Facts, Working
 from speclint.measures.register import measure
@@ -38,10 +40,20 @@ def least_slope(roof: Facts, work: Working) -> float:
 @measure("roof", "ice barrier need", "length", "ice barrier needed up the slope from the edge")
 def ice_barrier_need(roof: Facts, work: Working) -> float:
     """From the eaves, the thickest wall below and the slope; 24 in inside the wall."""
+    return _ice_barrier(roof, work, lambda walls: max(_thickness(wall, work) for wall in walls))
+
+
+@measure("roof", "ice barrier least", "length", "ice barrier needed where 24 in are counted from the wall's outer face")
+def ice_barrier_least(roof: Facts, work: Working) -> float:
+    """The same with a wall of no thickness."""
+    return _ice_barrier(roof, work, lambda walls: 0.0)
+
+
+def _ice_barrier(roof: Facts, work: Working, thickness_of: Callable[[list[Facts]], float]) -> float:
     walls = [wall for wall in roof["covers"] or () if eave_over(roof, wall, work)]
     if not walls:
         raise work.missing(roof, "covers")
-    thickness = max(_thickness(wall, work) for wall in walls)
+    thickness = thickness_of(walls)
     reach = max(float(work.need(wall, "roof reach")) for wall in walls)
     return float(
         work.call(ice_barrier_length, overhang=reach, wall_thickness=thickness, pitch=work.need(roof, "pitch"))

@@ -208,6 +208,28 @@ def corner_past_edge(corner: Facts, work: Working) -> float:
     return max(0.0, -float(work.need(corner, "inset")))
 
 
+@measure("corner", "edge over ends", "text", "the roof edge over its longest log end that reaches out the least")
+def edge_over_ends(corner: Facts, work: Working) -> str:
+    """The rake or the eave of one of its walls."""
+    wall = _shorter_edge(corner, work)
+    return f"the {'rake' if work.maybe(wall, 'gable') == 'yes' else 'eave'} over {wall.label}"
+
+
+@measure("corner", "edge reach", "length", "how far the lesser roof edge over its walls reaches past the wall face")
+def edge_reach(corner: Facts, work: Working) -> float:
+    """The lesser of the two."""
+    return float(work.need(_shorter_edge(corner, work), "roof reach"))
+
+
+def _shorter_edge(corner: Facts, work: Working) -> Facts:
+    walls = corner["of"] or ()
+    if not walls:
+        raise work.missing(corner, "of")
+    reaches = {wall: float(work.need(wall, "roof reach")) for wall in walls}
+    found: Facts = min(walls, key=reaches.__getitem__)
+    return found
+
+
 @measure("corner", "inset need", "length", "how far inside the roof edge the log ends should stop")
 def corner_inset_need(corner: Facts, work: Working) -> float:
     """For the lowest log end, under rain 30 degrees off plumb, between 6 and 24 in."""

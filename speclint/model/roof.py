@@ -112,7 +112,7 @@ class Junction(Element):
     )
     eave_dies: str | None = say.yes_no("whether an eave line ends against the wall")
     kickout: str | None = say.choice(
-        "diverter at the low end", {"fitted": "a one-piece diverter", "none": "no diverter"}
+        "kickout flashing at the low end", {"fitted": "one piece, turned out", "none": "no kickout"}
     )
     step_flashing: float | None = say.length("each leg of the flashing", '4"', high=1)
     clearance: float | None = say.length("wood of the wall above the roof surface", '2"', high=2)

@@ -48,6 +48,14 @@ class Wall(Element):
             "flat shelf": "a level shelf on the lower log",
         },
     )
+    infill_joint: str | None = say.choice(
+        "the joint between the timbers of a frame and its infill",
+        {
+            "covered": "boards or metal over frame and joint",
+            "drained": "an open joint with a flashed way out for water",
+            "sealed": "sealant, mortar or a gasket alone",
+        },
+    )
     species: str | None = say.species("species of the logs or siding")
     wood: str | None = say.choice("heartwood or sapwood", words.HEARTWOOD)
     bark: str | None = say.choice("bark on the logs", {"peeled": "all bark off", "left on": "decorative bark left on"})

@@ -21,7 +21,9 @@ class Stone(Element):
     kind: ClassVar[str] = "stone"
 
     at: str | None = say.part("what it clads", ("wall", "chimney", "foundation", "post"), "wall south")
-    type: str | None = say.choice("its kind", {"anchored": "full stone on ties", "adhered": "thin stone in mortar"})
+    type: str | None = say.choice(
+        "its kind", {"anchored": "full stone on ties", "adhered": "adhered veneer, in mortar"}
+    )
     weeps: float | None = say.length("weep holes centre to centre; 0 where there are none", '24"', high=10)
     flashing: str | None = say.choice("flashing at its base", {"through": "metal out past the face", "none": "none"})
     cavity: float | None = say.length("clear air space behind", '1"', high=0.5)

@@ -67,13 +67,14 @@ def plan_lines(compared: Compared, width: int) -> list[Line]:
 
 def standing(found: Comparison) -> str:
     """What the review says of the new plan, in one line."""
-    rulings, questions = found.review.rulings, len(found.review.questions)
+    rulings = found.review.rulings
     counts = [
         (len({one.rule for one in rulings if one.grade == grade}), words)
         for grade, words in zip(GRADES, ("to settle before release", "to improve", "worth knowing"), strict=True)
     ]
-    counts.append((questions, "open question" if questions == 1 else "open questions"))
-    told = ", ".join(f"{count} {words}" for count, words in counts if count)
+    told = ", ".join(
+        [*(f"{count} {words}" for count, words in counts if count), *filter(None, [found.review.open_questions])]
+    )
     unread = f"; {_count('place', len(found.review.mistakes))} cannot be read" if found.review.mistakes else ""
     return f"as it stands now: {told or 'no comments'}{unread}"
 

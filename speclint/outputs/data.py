@@ -20,6 +20,8 @@ def review_object(review: Review, system: System) -> dict[str, Any]:
         "counts": {
             **{grade: sum(ruling.grade == grade for ruling in review.rulings) for grade in GRADES},
             "holds accepted by variance": review.accepted_holds,
+            "open questions": len(review.questions),
+            "open questions that may hold": review.holding_questions,
         },
         "rulings": [_ruling(ruling, system) for ruling in (*review.rulings, *review.unanswered)],
         "questions": [
@@ -27,6 +29,8 @@ def review_object(review: Review, system: System) -> dict[str, Any]:
                 "setting": question.setting,
                 "elements": list(question.elements),
                 "rules": list(question.rules),
+                "grade": question.grade,
+                "deciding rules": list(question.deciding),
                 "text": question.text,
                 "place": _place(question.place),
             }

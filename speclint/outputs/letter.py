@@ -91,17 +91,15 @@ def _written_out(character: str) -> str:
 def _head(review: Review, frame: Frame) -> list[Line]:
     alternate = f", alternate “{review.alternate}”" if review.alternate else ""
     counts = {grade: len({r.rule for r in review.rulings if r.grade == grade}) for grade in HEADINGS}
-    summary = ", ".join(
-        f"{count} {words}"
-        for count, words in (
-            (counts["hold"], "to settle before release"),
-            (counts["revise"], "to improve"),
-            (counts["note"], "worth knowing"),
-            (len(review.questions), "open questions" if len(review.questions) != 1 else "open question"),
-            (review.accepted_holds, f"hold{'s' if review.accepted_holds != 1 else ''} accepted by variance"),
-        )
-        if count
+    accepted = f"{review.accepted_holds} hold{'s' if review.accepted_holds != 1 else ''} accepted by variance"
+    told_counts = (
+        (counts["hold"], f"{counts['hold']} to settle before release"),
+        (counts["revise"], f"{counts['revise']} to improve"),
+        (counts["note"], f"{counts['note']} worth knowing"),
+        (len(review.questions), review.open_questions),
+        (review.accepted_holds, accepted),
     )
+    summary = ", ".join(words for count, words in told_counts if count)
     verdict: Role = "hold" if counts["hold"] else "revise" if counts["revise"] or counts["note"] else "good"
     lines: list[Line] = [
         (Part("PLAN REVIEW", "title"), Part(f"  {review.plan}{alternate}", "title")),
@@ -185,7 +183,7 @@ def _questions(questions: tuple[Question, ...], frame: Frame) -> list[Line]:
         return []
     lines: list[Line] = [(), (Part("OPEN QUESTIONS: the plan does not say", "revise"),)]
     for question in questions:
-        lines += _wrapped(question.text, frame, 2, "plain", bullet="? ")
+        lines += _wrapped(question.text, frame, 2, "plain", bullet="? ", tail=question.stake)
     return lines
 
 

@@ -112,7 +112,7 @@ class _Desk:
             "message": {"text": plain(f"The plan does not say: {question.text}")},
             "locations": [self._location(question.place, *question.elements)],
             "partialFingerprints": {PRINT: self._print(f"plan-does-not-say {question.kind} {question.setting}")},
-            "properties": {"setting": question.setting, "rules": list(question.rules)},
+            "properties": {"setting": question.setting, "rules": list(question.rules), "grade": question.grade},
         }
 
     def _location(self, place: Span, *elements: str) -> Found:

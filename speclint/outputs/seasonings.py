@@ -23,7 +23,7 @@ COATED = 19.0  # percent: limit of the trade for a first coat
 WIDE, COLUMN = 34, 24
 PARTS = (
     ("shrinkage part", "by drying, by the standard"),
-    ("bedding part", "and by bedding down"),
+    ("bedding part", "and by slumping"),
     ("builders allowance", "builders allow, all told"),
     ("settlement", "settlement reckoned with"),
 )

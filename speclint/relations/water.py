@@ -122,7 +122,7 @@ class _Drawing:
             if junction.roof == label and junction.eave_dies == "yes" and junction.kickout == "none" and junction.wall:
                 share = min(1.0, KICKOUT_STRIP / along) if along else 0.0
                 bare = Node(
-                    f"{junction.wall} below {junction.label}", "wood", junction.wall, "no diverter turns it out"
+                    f"{junction.wall} below {junction.label}", "wood", junction.wall, "no kickout flashing turns it out"
                 )
                 self._tie(eave, bare, "runs with nothing to turn it down", share, "point")
                 self._onward(bare.name, junction.wall, 1.0)

@@ -111,7 +111,7 @@ class WorkOrder:
         if scope == "same":
             return False
         mine, theirs = self._names[one], self._names[other]
-        return one in theirs or other in mine or bool(mine & theirs)
+        return one in theirs or other in mine or (scope == "near" and bool(mine & theirs))
 
     def _conflicts(self, musts: list[tuple[Job, Job, Pair]]) -> Iterable[Conflict]:
         told: set[tuple[str, str]] = set()
@@ -193,6 +193,8 @@ def _needed(when: str, element: Element, ask: Ask, home: Home) -> bool:
     found = re.fullmatch(r"(.+) ([=!>]) (.+)", when)
     assert found is not None, when
     value = ask(element.label, found[1])
+    if found[3] == "not stated":
+        return value is None
     if found[2] == ">":
         return value is not None and value > float(found[3])
     wanted = value in found[3].split("|")

@@ -116,6 +116,7 @@ def _told(material: Material) -> dict[str, Any]:
         "water": text_of(water_lines(sheet, system, None, 118)),
         "comments": [_comment(comment, where, sheet, system) for comment in comments(review.rulings)],
         "questions": review.questions,
+        "holding_questions": review.holding_questions,
         "assumed": review.assumed,
         "variances": review.variances,
         "mistakes": review.mistakes,

@@ -121,7 +121,7 @@ def _trouble(sheet: Sheet, system: System) -> Iterator[str]:
 def _of_wall(wall: Facts, system: System) -> Iterator[str]:
     struck = show(float(wall["rain share"]), "share", system)
     rain = float(wall["rain exposure"])
-    yield f"it takes {rain:.2f} times the rain of a mean open wall ({struck} of what comes to it strikes its wood)"
+    yield f"it takes {rain:.2f} times the rain of a bare wall here ({struck} of what comes to it strikes its wood)"
     light = wall["ultraviolet share"]
     if light is not None and light > SUNNY:
         yield f"it takes {show(float(light), 'share', system)} of the ultraviolet light of an open wall to the noon sun"
@@ -186,7 +186,7 @@ def _cover(sheet: Sheet, others: tuple[Compared, ...], system: System) -> Iterat
         if tried.kind != "as drawn" and (options.enough or options.ways[0].exposure > 0.75):
             yield (
                 f"{wall.label.capitalize()}: {_way(tried, system)} would bring its rain from {now} to "
-                f"{tried.exposure:.2f} of a mean open wall{still}; {NOT_BUILT}."
+                f"{tried.exposure:.2f} of a bare wall here{still}; {NOT_BUILT}."
             )
 
 
@@ -256,7 +256,7 @@ def told_of(wall: Facts, system: System) -> list[tuple[str, str]]:
         return f"{found.shown(system)} ({bounds})" if bounds else str(found.shown(system))
 
     return [
-        ("rain on its wood, against the mean open wall", shown("rain exposure")),
+        ("rain on its wood, against a bare wall here", shown("rain exposure")),
         ("share of its own driving rain that strikes", shown("rain share")),
         ("in plain words", EXPOSED_CLASS.get(str(wall["rain class"]), "not known")),
         ("ultraviolet light, against an open wall to the noon sun", shown("ultraviolet share")),

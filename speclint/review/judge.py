@@ -18,6 +18,8 @@ from speclint.span import Span
 from speclint.units import System, length_within, show
 
 _HOLE = re.compile(r"\{([^{}]*)\}")
+_OTHER_WAY = {"below": "above", "above": "below", "past": "short of", "inside": "outside"}
+_BELOW_ZERO = re.compile(rf"(?<!\S)-(\d[\d.,'\"/-]*(?: \d+/\d+\")?(?: (?:mm|cm|m))?) ({'|'.join(_OTHER_WAY)})\b")
 # The unit in which numbers are told, and SI per unit: (imperial, metric).
 TOLD: dict[str, tuple[tuple[str, float], tuple[str, float]]] = {
     "length":    (("in", 0.0254),       ("mm", 0.001)),
@@ -134,7 +136,7 @@ class _Writer:
         words = {
             "element": self.facts.label,
             "part": answer.part.label if answer.part else self.facts.label,
-            "stated": self._shown(stated),
+            "stated": self._shown_beside(stated, needed, answer.sign),
             "needed": self._shown_bound(needed, answer.sign),
             "missing": self._not_stated(tier) if "{missing}" in self.rule.says else "",
             "margin": show(abs(margin) * scale, stated.dimension, self.system) if margin is not None and stated else "",
@@ -172,7 +174,7 @@ class _Writer:
             for other in answer.also
             if (side := other.stated) is not None and side.quantity is not None
         ]
-        return "; ".join([self.filled(self.rule.says, words), *further])
+        return other_way_round("; ".join([self.filled(self.rule.says, words), *further]))
 
     def _sides(self, answer: Answer) -> tuple[Side | None, Side | None]:
         stated, needed = answer.stated, answer.needed
@@ -194,6 +196,14 @@ class _Writer:
         if side is None or side.value is None:
             return "not stated"
         return shown(side.value, side.dimension, self.system, side.text)
+
+    def _shown_beside(self, side: Side | None, needed: Side | None, sign: str) -> str:
+        """What is stated; where what is wanted reads the same, on which side of it that is."""
+        told = self._shown(side)
+        sized = side is not None and isinstance(side.value, float)
+        if sized and needed is not None and sign and told == self._shown_bound(needed, sign):
+            return f"just {'under' if sign in ('>=', '>') else 'over'} {told}"
+        return told
 
     def _shown_bound(self, side: Side | None, sign: str) -> str:
         """What is wanted, told so that keeping to what is told keeps the rule."""
@@ -233,6 +243,11 @@ class _Writer:
         """The basis of the limit that decided first, then those of the rule."""
         deciding = [limit.basis for limit in self.rule.limits if needed and limit.text and limit.text == needed.text]
         return tuple(dict.fromkeys([*deciding, *self.rule.basis]))
+
+
+def other_way_round(message: str) -> str:
+    """A message whose lengths below zero are told as the other way round: 2" above, and not -2" below."""
+    return _BELOW_ZERO.sub(lambda found: f"{found[1]} {_OTHER_WAY[found[2]]}", message)
 
 
 @lru_cache(maxsize=2048)

@@ -9,6 +9,7 @@ from speclint.model.home import Home
 from speclint.model.kinds import KINDS
 from speclint.model.settings import Setting
 from speclint.quantity import Missing
+from speclint.rulebook.rule import GRADES, Grade
 from speclint.ruling import Question, Ruling
 from speclint.units import System, read_quantity, show
 
@@ -16,7 +17,9 @@ MOST_CHOICES = 7
 
 
 def questions(unanswered: list[Ruling], home: Home, system: System) -> list[Question]:
-    """The open questions of a review; what was stated and could not be read is told as a mistake and not asked.
+    """The open questions of a review, those that may hold the release first.
+
+    What was stated and could not be read is told as a mistake and not asked.
 
     Args:
         unanswered: Rulings that lack a fact.
@@ -24,7 +27,7 @@ def questions(unanswered: list[Ruling], home: Home, system: System) -> list[Ques
         system: The units of the reader, for the examples.
     """
     asked: dict[tuple[str, str], dict[str, Missing]] = {}
-    needed_by: dict[tuple[str, str], list[str]] = {}
+    needed_by: dict[tuple[str, str], dict[str, Grade]] = {}
     for ruling in unanswered:
         for missing in ruling.missing:
             element = home.elements[missing.element]
@@ -33,21 +36,30 @@ def questions(unanswered: list[Ruling], home: Home, system: System) -> list[Ques
                 continue
             key = (element.kind, missing.setting)
             asked.setdefault(key, {}).setdefault(missing.element, missing)
-            rules = needed_by.setdefault(key, [])
-            if ruling.rule not in rules:
-                rules.append(ruling.rule)
-    order = {kind: number for number, kind in enumerate(KINDS)}
-    return [
-        Question(
-            setting,
-            kind,
-            tuple(elements),
-            tuple(needed_by[kind, setting]),
-            next(iter(elements.values())).place,
-            _text(kind, setting, tuple(elements), system),
-        )
-        for (kind, setting), elements in sorted(asked.items(), key=lambda entry: order[entry[0][0]])
+            rules = needed_by.setdefault(key, {})
+            rules[ruling.rule] = min(ruling.grade, rules.get(ruling.rule, ruling.grade), key=GRADES.index)
+    found = [
+        _question(kind, setting, elements, needed_by[kind, setting], system)
+        for (kind, setting), elements in asked.items()
     ]
+    order = {kind: number for number, kind in enumerate(KINDS)}
+    return sorted(found, key=lambda question: (GRADES.index(question.grade), order[question.kind]))
+
+
+def _question(
+    kind: str, setting: str, elements: dict[str, Missing], rules: dict[str, Grade], system: System
+) -> Question:
+    grade = min(rules.values(), key=GRADES.index)
+    return Question(
+        setting,
+        kind,
+        tuple(elements),
+        tuple(rules),
+        next(iter(elements.values())).place,
+        _text(kind, setting, tuple(elements), system),
+        grade,
+        tuple([rule for rule, graded in rules.items() if graded == grade]),
+    )
 
 
 @lru_cache(maxsize=4096)

@@ -39,7 +39,9 @@ def apply_variances(
             ruling for ruling in remaining if ruling.rule == variance.rule and variance.element in ("", ruling.element)
         ]
         rule = book.named(variance.rule)
-        if rule is not None and not rule.variance:
+        if rule is not None and (
+            not rule.variance or (not rule.hold_variance and any(ruling.grade == "hold" for ruling in covered))
+        ):
             accepted.append(Accepted(variance, "not allowed", tuple(covered)))
             continue
         if not (variance.because and variance.accepted_by and variance.until):

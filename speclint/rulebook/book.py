@@ -11,6 +11,7 @@ from typing import Any
 from speclint.kept import keep, kept, plain, state_of
 from speclint.paths import shipped
 from speclint.rulebook.compile import Judge, judges
+from speclint.rulebook.metric import may_round
 from speclint.rulebook.rule import Basis, BrokenRulebook, Limit, PageTrouble, Rule, Tier
 
 GROUPS = (
@@ -52,7 +53,8 @@ class Rulebook:
     @cached_property
     def judges(self) -> Mapping[str, Judge]:
         """The function that judges an element, by kind."""
-        return judges(self.code, self.limits())
+        rounded = [[may_round(limit) for limit in rule.limits] for rule in self.rules]
+        return judges(self.code, self.limits(), rounded)
 
     def named(self, name: str) -> Rule | None:
         """The rule of that name, if there is one."""
@@ -183,8 +185,8 @@ def _rule(row: tuple[Any, ...]) -> Rule:
     entries["basis"] = tuple([Basis(*basis) for basis in entries["basis"]])
     entries["limits"] = tuple(
         [
-            Limit(name, value, dimension, text, Basis(*basis))
-            for name, value, dimension, text, basis in entries["limits"]
+            Limit(name, value, dimension, text, Basis(*basis), exact)
+            for name, value, dimension, text, basis, exact in entries["limits"]
         ]
     )
     return Rule(**entries)

@@ -9,9 +9,16 @@ from collections.abc import Callable, Iterable
 from itertools import count
 from typing import Any
 
+from speclint.rulebook.metric import taken_as_met
 from speclint.rulebook.rule import Expression, Rule
 
 SLACK = 1e-6  # metres and the like: inches and millimetres of one length must compare as equal
+
+
+def held_to_limit(e: Expression) -> bool:
+    """Whether a comparison holds one length of the plan to a limit."""
+    return e[1] in (">=", "<=") and e[2][0] == "field" and e[2][3] == "length" and e[3][0] == "limit"
+
 
 # What a judge returns for each rule that is not met: (index of the rule, index of the tier, answer, answer of "where").
 Finding = tuple[int, int, bool | None, bool | None]
@@ -75,7 +82,8 @@ class _Writer:
                 a, b = next(self.names), next(self.names)
                 sign, slack = e[1], {">=": " - S", "<=": " + S", ">": " + S", "<": " - S"}[e[1]]
                 left, right = self.value(e[2]), self.value(e[3])
-                return f"(None if ({a} := {left}) is None or ({b} := {right}) is None else {a} {sign} {b}{slack})"
+                near = self._near(e, b)
+                return f"(None if ({a} := {left}) is None or ({b} := {right}) is None else {a} {sign} {b}{slack}{near})"
             case "is":
                 a = next(self.names)
                 test = f"{a} in {e[2]!r}" if e[3] else f"{a} not in {e[2]!r}"
@@ -90,6 +98,13 @@ class _Writer:
             case "every" | "some":
                 return f"{e[0]}({self._follow(e[1])}, lambda f: {self.condition(e[2])})"
         raise AssertionError(e)
+
+    def _near(self, e: Expression, bound: str) -> str:
+        """What else meets a limit in inches: the rounded metric size of it."""
+        if not held_to_limit(e):
+            return ""
+        limit = f"{self.index}, {self.limits[e[3][1]]}"
+        return f" or near({e[1]!r}, f, {e[2][1]!r}, {e[2][2]!r}, {bound}, {limit})"
 
     def _chain(self, parts: tuple[Expression, ...], deciding: str) -> str:
         names = [next(self.names) for _ in parts]
@@ -163,8 +178,23 @@ def pick(choose: Callable[[Any], Any], values: Any) -> Any:
     return None if not kept or any(value is None for value in kept) else choose(kept)
 
 
-def judges(code: Any, limits: list[list[float]]) -> dict[str, Judge]:
-    """The functions that compiled code defines, by kind of element."""
+def judges(code: Any, limits: list[list[float]], rounded: list[list[bool]]) -> dict[str, Judge]:
+    """The functions that compiled code defines, by kind of element.
+
+    Args:
+        code: The compiled code.
+        limits: The limits of every rule, in SI.
+        rounded: For each whether a rounded metric size may stand for it.
+    """
+
+    def near(sign: str, facts: Any, ways: tuple[str, ...], name: str, bound: float, rule: int, limit: int) -> bool:
+        if not rounded[rule][limit]:
+            return False
+        for way in ways:
+            facts = facts[way]
+        return taken_as_met(sign, facts.sheet.quantity(facts, name), bound)
+
     space: dict[str, Any] = {"every": every, "some": some, "of": of, "pick": pick, "S": SLACK, "L": limits}
+    space["near"] = near
     exec(code, space)
     return {name.removeprefix("judge_"): made for name, made in space.items() if name.startswith("judge_")}

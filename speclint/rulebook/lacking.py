@@ -10,7 +10,8 @@ from typing import Any
 
 from speclint.measures.facts import Facts
 from speclint.quantity import Absent, Missing
-from speclint.rulebook.compile import SLACK, pick
+from speclint.rulebook.compile import SLACK, held_to_limit, pick
+from speclint.rulebook.metric import may_round, taken_as_met
 from speclint.rulebook.rule import Expression, Limit
 
 Lost = tuple[Missing, ...]
@@ -39,7 +40,10 @@ class Lacking:
             right, lost_too = self.value(e[3], facts)
             if left is None or right is None:
                 return None, lost + lost_too
-            return _holds(e[1], left, right), ()
+            holds: bool | None = _holds(e[1], left, right)
+            if not holds and held_to_limit(e) and may_round(self.limits[e[3][1]]):
+                holds = taken_as_met(e[1], self._quantity(e[2], facts), right)
+            return holds, ()
         if form in ("both", "either"):
             return _joined([self.condition(part, facts) for part in e[1]], form == "either")
         if form == "known":
@@ -73,6 +77,11 @@ class Lacking:
         if form == "count":
             return float(len(followed(e[1], facts) or ())), ()
         raise AssertionError(e)
+
+    def _quantity(self, e: Expression, facts: Facts) -> Any:
+        """The quantity that a field is, where it is known."""
+        part = followed(e[1], facts)
+        return part.sheet.quantity(part, e[2])
 
     def _two(self, one: Expression, other: Expression, facts: Facts, sign: str) -> tuple[Any, Lost]:
         a, lost = self.value(one, facts)

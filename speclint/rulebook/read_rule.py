@@ -105,6 +105,8 @@ class _Reader:
             help = did_you_mean(group, self.groups) or f"one of: {'; '.join(self.groups)}"
             self._tell(found["group"][0].children[0], f"“{group}” is no group of the rulebook", help)
         limits = {limit.name: limit for limit in map(self._limit, found.get("limit", ()))}
+        if any(str(clause.children[0]) == "none" for clause in found.get("variance", ())):
+            limits = {name: limit._replace(exact=True) for name, limit in limits.items()}
         checker = Checker(kinds, limits)
         where = found["about"][0].children[1]
         tiers = tuple(self._tier(checker, clause) for clause in found["require"])
@@ -127,19 +129,21 @@ class _Reader:
                 " of ".join(map(str, path.children)) for clause in found.get("adjust", ()) for path in clause.children
             ),
             defer=self._text(found, "defer") if "defer" in found else "",
-            variance=self._variance(found.get("variance", ())),
+            variance="none" not in (barred := self._variance(found.get("variance", ()))),
+            hold_variance=not barred,
             supersedes=tuple(str(token) for clause in found.get("supersedes", ()) for token in clause.children),
             dimensions=tuple(sorted(dimensions_of(kinds[0]).items())),
         )
         self._check_holes(found, rule)
         return rule
 
-    def _variance(self, clauses: Sequence[Any]) -> bool:
-        """Whether a variance can set the rule aside."""
+    def _variance(self, clauses: Sequence[Any]) -> list[str]:
+        """What no variance can set aside: `none` at all, or `no hold`."""
         for clause in clauses:
-            if str(clause.children[0]) != "none":
-                self._tell(clause.children[0], f"“{clause.children[0]}” is not expected here", "write: variance none")
-        return not clauses
+            if str(clause.children[0]) not in ("none", "no hold"):
+                help = "write: variance none, or: variance no hold"
+                self._tell(clause.children[0], f"“{clause.children[0]}” is not expected here", help)
+        return [str(clause.children[0]) for clause in clauses]
 
     def _text(self, found: dict[str, list[Any]], name: str) -> str:
         return _unquoted(found[name][0].children[0])

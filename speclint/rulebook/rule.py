@@ -20,13 +20,15 @@ class Basis(NamedTuple):
 
 
 class Limit(NamedTuple):
-    """A named threshold of a rule: SI value, dimension, the words that gave it, and its basis."""
+    """A named threshold of a rule: SI value, dimension, the words that gave it, its basis, and whether it is kept to
+    the letter, as in rules that allow no variance."""
 
     name: str
     value: float
     dimension: str
     text: str
     basis: Basis
+    exact: bool = False
 
 
 class Tier(NamedTuple):
@@ -56,6 +58,7 @@ class Rule(NamedTuple):
     adjust: tuple[str, ...] = ()
     defer: str = ""
     variance: bool = True
+    hold_variance: bool = True
     supersedes: tuple[str, ...] = ()
     dimensions: tuple[tuple[str, str], ...] = ()
 

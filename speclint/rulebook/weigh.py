@@ -6,8 +6,9 @@ from typing import Any, NamedTuple
 
 from speclint.measures.facts import Facts
 from speclint.quantity import Absent, Missing, Quantity
-from speclint.rulebook.compile import SLACK, pick
+from speclint.rulebook.compile import SLACK, held_to_limit, pick
 from speclint.rulebook.lacking import followed
+from speclint.rulebook.metric import may_round, taken_as_met
 from speclint.rulebook.rule import Expression, Limit
 
 
@@ -108,6 +109,8 @@ class Weigher:
             ">": left.value > bound,
             "<": left.value < bound,
         }[e[1]]
+        if not holds and held_to_limit(e) and may_round(self.limits[e[3][1]]):
+            holds = taken_as_met(e[1], left.quantity, right.value)
         return Answer(holds, left, right, e[1])
 
     def value(self, e: Expression, facts: Facts) -> tuple[Side | None, tuple[Missing, ...]]:

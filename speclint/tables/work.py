@@ -58,7 +58,8 @@ class Pair(NamedTuple):
     Attributes:
         first: Name of the task that comes first.
         then: Name of the task that comes after it.
-        scope: `same` for the same part, `near` for parts that touch, `all` for the whole house.
+        scope: `same` for the same part, `near` for parts that touch, `named` where one names the
+            other, `all` for the whole house.
         why: The reason, as half a sentence.
         citation: Where it stands.
     """

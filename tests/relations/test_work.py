@@ -120,6 +120,67 @@ def test_the_same_steps_turned_round_are_in_order(text: str) -> None:
     assert last > first
 
 
+def order_of(text: str) -> list[str]:
+    return [job.task.name for job in in_order(work_of(sheet(text))) if job.task is not None]
+
+
+PORCH = "wall south { build log round }\nporch lake { along south; hung on wall }\n"
+
+
+def test_step_flashing_at_a_side_is_laid_before_the_lower_roof_is_closed() -> None:
+    order = order_of(PORCH + "junction lake { roof porch lake; wall south; type side }")
+    assert order.index("flash side") < order.index("cover porch")
+
+
+def test_the_apron_at_a_head_is_laid_over_the_covering_of_the_lower_roof() -> None:
+    order = order_of(PORCH + "junction lake { roof porch lake; wall south; type head }")
+    assert order.index("cover porch") < order.index("flash head")
+
+
+def test_the_roof_over_the_wall_need_not_wait_for_the_flashing_of_a_lower_roof() -> None:
+    text = (
+        "wall south { build log round }\nroof main { covers south; form gable }\nroof annex { form shed }\n"
+        "junction annex { roof annex; wall south; type side }"
+    )
+    musts = {(tie.source, tie.target) for tie in work_of(sheet(text)).web.ties}
+    flash = "lay the step flashing of junction annex with the covering, a piece to each course"
+    assert (True, False) == (
+        (flash, "cover roof annex and close it to rain") in musts,
+        (flash, "cover roof main and close it to rain") in musts,
+    )
+
+
+def test_a_kickout_is_set_before_the_piece_that_laps_over_it() -> None:
+    order = order_of(PORCH + "junction lake { roof porch lake; wall south; kickout fitted }")
+    assert order.index("kickout") < order.index("flash junction")
+
+
+def test_log_ends_are_sealed_in_the_shop_after_they_are_treated() -> None:
+    order = order_of("wall south { build log round; finish solid stain }\ncorner sw { of south; end grain sealed }")
+    at = [order.index(name) for name in ("treat log ends", "seal log ends", "stack", "wait dry", "coat wall")]
+    assert sorted(at) == at
+
+
+LOGS = "foundation main { type basement }\nwall south { build log round }\nwindow bay { wall south }\n"
+LOGS += "roof main { covers south; form gable }\npurlin ridge { wall south; end grain sealed }"
+
+
+@pytest.mark.parametrize(
+    ("first", "then"),
+    [
+        ("brace foundation", "backfill"),
+        ("treat window cuts", "set windows"),
+        ("set windows", "see gaps"),
+        ("see gaps", "trim openings"),
+        ("seal purlin ends", "close roof"),
+        ("water test", "see first year"),
+    ],
+)
+def test_what_is_hidden_later_is_done_first(first: str, then: str) -> None:
+    order = order_of(LOGS)
+    assert order.index(first) < order.index(then)
+
+
 def test_steps_on_other_sides_of_the_house_do_not_close_each_other_in() -> None:
     text = (
         "wall south { build log round }\nwall north { build log round }\nstone south { at wall south }\n"

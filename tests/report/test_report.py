@@ -84,7 +84,7 @@ def test_findings_and_drawings_link_to_each_other(page: str, lake: Material) -> 
     outline = Outline(page)
     assert "#finding-1" in outline.links
     assert "#wall-wall-west" in outline.links
-    numbers = {f"finding-{at}" for at in range(1, 26)}
+    numbers = {f"finding-{at}" for at in range(1, 28)}
     assert numbers == {name for name in outline.ids if name.startswith("finding-")}
 
 
@@ -98,7 +98,7 @@ def test_nothing_on_the_page_asks_the_network(page: str) -> None:
 def test_the_summary_says_which_wall_why_what_to_change_and_what_it_saves(lake: Material) -> None:
     told = story(lake.sheet, lake.review, lake.forecast, lake.others, "imperial")
     assert told.trouble[0].startswith("Walls from most weather to least: west, east, north, south.")
-    assert told.trouble[1].startswith("Wall west: it takes 1.46 times the rain of a mean open wall")
+    assert told.trouble[1].startswith("Wall west: it takes 1.46 times the rain of a bare wall here")
     assert told.trouble[2].startswith("Wall east: it takes 0.40 times")
     assert told.help[0].startswith("Look first at the alternate “stone west wall” (wall west: build framed with stone")
     assert "cost of building not included" in told.help[1]

@@ -9,8 +9,11 @@ import pytest
 
 from speclint.commands.files import demo_plan
 from speclint.outputs.data import review_object
+from speclint.outputs.letter import Frame, letter, text_of
 from speclint.paths import shipped
 from speclint.pipeline import PlanText, review
+from speclint.review.judge import other_way_round
+from speclint.rulebook.rule import GRADES
 from speclint.ruling import Review
 from tests.specs.expected import DAY, book
 
@@ -100,6 +103,29 @@ def test_a_question_names_each_element_once() -> None:
     assert ("wall west", "wall east") == question.elements
 
 
+HUNG = (
+    "wall south { faces S; length 30'; height 10'; starts 24\" }\n"
+    "deck sun { along south; held by ledger; extra load hot tub }\n"
+)
+
+
+def test_a_question_tells_the_gravest_grade_that_its_answer_can_bring_and_by_which_rule() -> None:
+    (question,) = (q for q in reviewed(HUNG).questions if (q.kind, q.setting) == ("deck", "engineered"))
+    assert "hold: deck-carries-extra-load, joists-outside-table" == question.stake
+
+
+def test_questions_that_may_hold_the_release_come_first() -> None:
+    grades = [question.grade for question in reviewed(HUNG).questions]
+    assert (sorted(grades, key=GRADES.index), True) == (grades, len(set(grades)) > 1)
+
+
+def test_the_head_count_tells_how_many_questions_may_hold_the_release() -> None:
+    result = reviewed(HUNG)
+    told = " ".join(text_of(letter(result, Frame(100, DAY))).split())
+    count, holding = len(result.questions), result.holding_questions
+    assert f"{count} open questions, {holding} of them may hold the release." in told
+
+
 def test_every_review_carries_the_standing_cautions() -> None:
     assert "durability only" in reviewed(LOW).cautions[0]
 
@@ -135,6 +161,25 @@ def test_a_rule_that_allows_no_variance_keeps_its_finding_and_says_so() -> None:
     )
 
 
+STONE = (
+    "wall south { build framed with stone }\nfoundation main { type crawl space }\n"
+    "stone low { at %s; type anchored; flashing none }\n"
+    'variance stone-base-unflashed on stone low { because "x"; accepted by "y"; until 2027-01-01 }\n'
+)
+
+
+@pytest.mark.parametrize(
+    ("place", "found", "state"),
+    [
+        ("wall south", [("hold", "stone low")], "not allowed"),
+        ("foundation main", [], "in force"),
+    ],
+)
+def test_a_rule_may_allow_a_variance_of_all_but_its_hold(place: str, found: list[object], state: str) -> None:
+    result = reviewed(STONE % place)
+    assert (found, [state]) == (graded(result, "stone-base-unflashed"), [one.state for one in result.variances])
+
+
 def test_a_setting_that_could_not_be_read_is_not_asked_for_again() -> None:
     result = reviewed('wall west { build log round 10"; starts 4 psf }')
     assert (1, []) == (len(result.mistakes), [q for q in result.questions if q.setting == "starts"])
@@ -144,3 +189,17 @@ def test_the_examples_of_questions_are_in_the_units_of_the_reader() -> None:
     plan = PlanText("wall west { build log round 250 mm }", "a.plan", nothing)
     asked = {question.setting: question.text for question in review(plan, book(), DAY, "metric").questions}
     assert asked["starts"].endswith("for example 508 mm)")
+
+
+@pytest.mark.parametrize(
+    ("written", "told"),
+    [
+        ('reaches -12" past the edge', 'reaches 12" short of the edge'),
+        ("stands -1'-6 1/2\" below the wood", "stands 1'-6 1/2\" above the wood"),
+        ("stands -51 mm below the wood", "stands 51 mm above the wood"),
+        ("reaches 2'-8\" past the edge", "reaches 2'-8\" past the edge"),
+        ("falls -2% below", "falls -2% below"),
+    ],
+)
+def test_a_length_below_zero_is_told_as_the_other_way_round(written: str, told: str) -> None:
+    assert told == other_way_round(written)
