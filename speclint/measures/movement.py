@@ -300,14 +300,31 @@ def part_settling_past(part: Facts, work: Working) -> float:
 
 def _gable_down(wall: Facts, chimney: Facts, work: Working) -> float:
     """How far a gable of stacked logs lowers the roof where a chimney passes it: at the ridge, or halfway up. [m]"""
+    rise = _log_gable(wall, work)
+    if rise <= 0:
+        return 0.0
+    high = float(work.need(wall, "height")) + (rise if work.maybe(chimney, "at") == "ridge" else rise / 2)
+    return high * float(work.need(wall, "settling rate"))
+
+
+def _log_gable(wall: Facts, work: Working) -> float:
+    """How high the logs of a gable stand above its plate; 0 for any other wall. [m]"""
     if work.maybe(wall, "gable") != "yes" or work.need(wall, "stacked") == "no":
         return 0.0
-    peak, plate = work.maybe(wall, "peak"), float(work.need(wall, "height"))
-    if peak is None or float(peak) <= plate:
+    built, peak, plate = work.maybe(wall, "gable build"), work.maybe(wall, "peak"), float(work.need(wall, "height"))
+    if built == "framed" or peak is None or float(peak) <= plate:
         return 0.0
-    work.note(f"{wall.label} is taken to be of logs up to its peak: a gable that is framed settles less")
-    high = float(peak) if work.maybe(chimney, "at") == "ridge" else (float(peak) + plate) / 2
-    return high * float(work.need(wall, "settling rate"))
+    if built is None:
+        work.note(f"{wall.label} is taken to be of logs up to its peak: state its gable build where it is framed")
+    return float(peak) - plate
+
+
+@measure("roof", "ridge settling", "length", "how much farther its ridge comes down than its plates, over log gables")
+def ridge_settling(roof: Facts, work: Working) -> float:
+    """The settling of the logs between plate and peak, of the gable where that is most; 0 over framed gables."""
+    gables = [(rise, wall) for wall in roof["gables"] or () if (rise := _log_gable(wall, work)) > 0]
+    work.cite(COMMON)
+    return max((rise * float(work.need(wall, "settling rate")) for rise, wall in gables), default=0.0)
 
 
 @measure("junction, chimney", "slip need", "length", "lap by which its flashing must be able to slide")

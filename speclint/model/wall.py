@@ -48,6 +48,10 @@ class Wall(Element):
             "flat shelf": "a level shelf on the lower log",
         },
     )
+    gable_build: str | None = say.choice(
+        "what a gable over stacked logs is built of above the plate",
+        {"logs": "logs up to the peak, which settle with the wall", "framed": "framing, which does not settle"},
+    )
     infill_joint: str | None = say.choice(
         "the joint between the timbers of a frame and its infill",
         {

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from speclint.language.atoms import Mistake
 from speclint.model.home import Variance
 from speclint.outputs.letter import STATES, Line, Part, Role, place_words
+from speclint.outputs.wrapped import wrapped
 from speclint.review.renames import Elements
 from speclint.review.revisions import AlternateTurn, Asked, Comparison, VarianceTurn
 from speclint.review.shifts import NoteChange
@@ -319,7 +319,7 @@ def alternate_words(one: AlternateTurn) -> list[str]:
 def _item(label: str, role: Role, text: str, tail: str, width: int) -> list[Line]:
     """A label and a text wrapped beside it, with the name of a rule behind."""
     indent = LABEL + 2 if label else 2
-    rows = textwrap.wrap(text, max(20, width - indent), break_long_words=False, break_on_hyphens=False) or [""]
+    rows = wrapped(text, width - indent)
     lead = (Part("  "), Part(f"{label:<{LABEL}}", role)) if label else (Part("  "),)
     lines: list[Line] = [(*lead, Part(rows[0], "plain" if label else role))]
     lines += [(Part(" " * indent), Part(row, "plain" if label else role)) for row in rows[1:]]

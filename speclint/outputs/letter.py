@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-import textwrap
 from itertools import groupby
 from typing import Literal, NamedTuple
 
+from speclint.outputs.wrapped import wrapped
 from speclint.ruling import Accepted, Comment, Question, Review, Ruling, comments
 from speclint.span import Span, path_beside
 
@@ -106,12 +106,12 @@ def _head(review: Review, frame: Frame) -> list[Line]:
         (Part(f"{frame.today}, {review.rules_used} rules", "quiet"),),
     ]
     if review.facts_line:
-        lines += [(Part(piece, "quiet"),) for piece in _pieces(review.facts_line, frame.width)]
+        lines += [(Part(piece, "quiet"),) for piece in wrapped(review.facts_line, frame.width)]
     empty = (
         "No comments: every rule that applies is met." if not review.mistakes else "No comments on what could be read."
     )
     told = f"Comments: {summary}." if summary else empty
-    return [*lines, (), *((Part(piece, verdict),) for piece in _pieces(told, frame.width))]
+    return [*lines, (), *((Part(piece, verdict),) for piece in wrapped(told, frame.width))]
 
 
 def _mistakes(review: Review, frame: Frame) -> list[Line]:
@@ -172,7 +172,7 @@ def _labelled(label: str, texts: list[str], frame: Frame, role: Role = "plain") 
     lines: list[Line] = []
     for index, text in enumerate(texts):
         head = f"{label:<6}" if index == 0 else " " * 6
-        for row, piece in enumerate(_pieces(text, frame.width - INDENT - 6)):
+        for row, piece in enumerate(wrapped(text, frame.width - INDENT - 6)):
             start = Part(" " * INDENT + (head if row == 0 else " " * 6), "label")
             lines.append((start, Part(piece, role)))
     return lines
@@ -227,7 +227,7 @@ def _cautions(review: Review, frame: Frame) -> list[Line]:
 
 def _wrapped(text: str, frame: Frame, indent: int, role: Role, bullet: str = "", tail: str = "") -> list[Line]:
     room = frame.width - indent - len(bullet)
-    pieces = _pieces(text, room)
+    pieces = wrapped(text, room)
     lines: list[Line] = []
     for row, piece in enumerate(pieces):
         start = " " * indent + (bullet if row == 0 else " " * len(bullet))
@@ -237,20 +237,4 @@ def _wrapped(text: str, frame: Frame, indent: int, role: Role, bullet: str = "",
             lines[-1] = (*lines[-1], Part(f"  ({tail})", "quiet"))
         else:
             lines.append((Part(" " * (indent + len(bullet))), Part(f"({tail})", "quiet")))
-    return lines
-
-
-def _pieces(text: str, room: int) -> list[str]:
-    room = max(20, room)
-    words = text.split(" ")
-    if "" in words or not text.isprintable():
-        return textwrap.wrap(text, room, break_long_words=False, break_on_hyphens=False) or [""]
-    if len(text) <= room:
-        return [text]
-    lines = [words[0]]
-    for word in words[1:]:  # the same, many times faster
-        if len(lines[-1]) + 1 + len(word) <= room:
-            lines[-1] += f" {word}"
-        else:
-            lines.append(word)
     return lines

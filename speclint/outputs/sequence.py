@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import textwrap
 from dataclasses import dataclass
 from itertools import groupby
 from typing import Any
 
 from speclint.outputs.data import as_json
 from speclint.outputs.letter import Line, Part
+from speclint.outputs.wrapped import wrapped
 from speclint.relations.web import Tie
 from speclint.relations.work import Job, WorkOrder, in_order, reasons
 
@@ -88,19 +88,19 @@ def _together(jobs: list[Job]) -> str:
 def sequence_lines(work: WorkOrder, plan: str, wide: int) -> list[Line]:
     """The list that hangs on the wall: stages, numbered rows, holds, and why each comes where it does."""
     lines: list[Line] = [(Part("ORDER OF WORK", "title"), Part(f"  {plan}"))]
-    lines += [(Part(text, "quiet"),) for text in textwrap.wrap(KEY, wide)]
+    lines += [(Part(text, "quiet"),) for text in wrapped(KEY, wide)]
     lines += _troubles(work, wide)
     for stage, group in groupby(rows_of(work), key=lambda row: row.stage):
         lines += [(), (Part(stage.upper(), "label"),)]
         for row in group:
             mark = "HOLD" if row.hold else "[ ] "
             head = f" {row.number:>3} {mark}"
-            texts = textwrap.wrap(row.words, wide - len(head) - 2) or [""]
+            texts = wrapped(row.words, wide - len(head) - 2)
             lines.append((Part(head, "hold" if row.hold else "number"), Part(f"  {texts[0]}")))
             lines += [(Part(" " * (len(head) + 2)), Part(text)) for text in texts[1:]]
             told = [text for text in (f"look for: {row.shows}" if row.shows else "", _after(row), _steps(row)) if text]
             for text in told:
-                pieces = textwrap.wrap(text, wide - len(head) - 4)
+                pieces = wrapped(text, wide - len(head) - 4)
                 lines += [
                     (Part(" " * (len(head) + (4 if at else 2))), Part(piece, "quiet"))
                     for at, piece in enumerate(pieces)
@@ -128,14 +128,14 @@ def _troubles(work: WorkOrder, wide: int) -> list[Line]:
     lines: list[Line] = []
     if work.circle:
         lines += [(), (Part("STEPS THAT FOLLOW ONE ANOTHER IN A CIRCLE", "hold"),)]
-        rows = textwrap.wrap(", then ".join(work.circle), wide - 2)
+        rows = wrapped(", then ".join(work.circle), wide - 2)
         lines += [(Part(f"  {row}"),) for row in rows]
     if work.conflicts:
         lines += [(), (Part("CANNOT BE DONE AS THE PLAN ORDERS IT", "hold"),)]
         for one in work.conflicts:
             by_way = f" by way of {', '.join(one.way[1:-1])}" if len(one.way) > 2 else ""
             text = f"{one.late} follows {one.early}{by_way}, yet “{one.first.name}” comes before “{one.then.name}”"
-            rows = textwrap.wrap(f"{text}: {one.pair.why}", wide - 4)
+            rows = wrapped(f"{text}: {one.pair.why}", wide - 4)
             lines += [(Part(f"{'    ' if at else '  '}{row}"),) for at, row in enumerate(rows)]
     return lines
 

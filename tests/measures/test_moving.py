@@ -218,3 +218,32 @@ def test_flashing_needs_no_slip_where_a_quarter_inch_or_less_is_lost(percent: st
     text = HOUSE.replace("settling 5%", f"settling {percent}%").replace('roof height 80"', 'roof height 100"')
     text += "junction j { roof porch p; wall south }"
     assert inches * INCH == pytest.approx(found("junction j", "slip need", text).value)
+
+
+GABLES = """
+wall south { build log round 10"; height 9'; settling 3% }
+wall west { build log round 10"; height 9'; peak 21'; settling 3% }
+wall east { build log round 10"; height 9'; peak 19'; settling 3%; gable build logs }
+roof main { covers south, west, east; gables west, east; form gable }
+chimney hearth { roof main; at ridge }
+"""
+
+
+def test_a_ridge_comes_down_by_the_logs_between_plate_and_peak_of_the_higher_gable() -> None:
+    told = found("roof main", "ridge settling", GABLES)
+    assert 0.03 * 12 * 0.3048 == pytest.approx(told.value)
+    assert ["wall west"] == [note.split(" is taken")[0] for note in told.notes if "is taken to be of logs" in note]
+
+
+@pytest.mark.parametrize(("built", "feet"), [("gable build framed", 10.0), ("gable build logs", 12.0)])
+def test_a_framed_gable_lowers_no_ridge(built: str, feet: float) -> None:
+    text = GABLES.replace("peak 21';", f"peak 21'; {built};")
+    assert 0.03 * feet * 0.3048 == pytest.approx(found("roof main", "ridge settling", text).value)
+
+
+def test_a_chimney_is_passed_by_log_gables_alone() -> None:
+    framed = GABLES.replace("peak 21';", "peak 21'; gable build framed;").replace(
+        "gable build logs", "gable build framed"
+    )
+    assert 0.03 * 21 * 0.3048 == pytest.approx(found("chimney hearth", "settling past", GABLES).value)
+    assert 0.03 * 9 * 0.3048 == pytest.approx(found("chimney hearth", "settling past", framed).value)

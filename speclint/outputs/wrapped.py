@@ -1,0 +1,37 @@
+"""Text in lines of a width; a number and its fraction of an inch stay together."""
+
+from __future__ import annotations
+
+import re
+import textwrap
+
+_FRACTION = re.compile(r"(?<=\d) (?=\d+/\d)")
+_KEPT = "\u00a0"
+LEAST = 20
+
+
+def wrapped(text: str, room: int) -> list[str]:
+    """The lines of a text, at least one.
+
+    Args:
+        text: The text.
+        room: Most characters in a line; a longer word has a line of its own.
+    """
+    room = max(LEAST, room)
+    if len(text) <= room and "  " not in text and text.isprintable():
+        return [text]
+    kept = _FRACTION.sub(_KEPT, text) if "/" in text else text
+    return [line.replace(_KEPT, " ") if kept is not text else line for line in _lines(kept, room)]
+
+
+def _lines(text: str, room: int) -> list[str]:
+    words = text.split(" ")
+    if "" in words or not text.replace(_KEPT, "").isprintable():
+        return textwrap.wrap(text, room, break_long_words=False, break_on_hyphens=False) or [""]
+    lines = [words[0]]
+    for word in words[1:]:  # the same, many times faster
+        if len(lines[-1]) + 1 + len(word) <= room:
+            lines[-1] += f" {word}"
+        else:
+            lines.append(word)
+    return lines
