@@ -49,6 +49,7 @@ MODULES = (
     "work_order",
     "frames",
     "footings",
+    "drawn",
     "fits",
     "snow",
     "wood",

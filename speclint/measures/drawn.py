@@ -1,0 +1,98 @@
+"""Whether what is drawn can stand so: corners, roof junctions, steps outside doors, windows over porch roofs."""
+
+from __future__ import annotations
+
+from speclint.citation import Citation
+from speclint.measures.facts import Facts, Working
+from speclint.measures.register import measure
+from speclint.measures.shelter import eave_over
+
+DRAWN = Citation("", "what the plan draws", "ours")
+GEOMETRY = Citation("", "geometry of the plan", "ours")
+ONE_WAY = 20.0  # degrees between two walls that face the same way; ours
+ALONG = 45.0  # degrees between the fall of a roof and the face of a wall, up to which the slope falls from it; ours
+
+
+@measure("porch", "junctions drawn", "count", "how many junctions the plan draws where its roof meets a wall")
+def junctions_drawn(porch: Facts, work: Working) -> float:
+    """The junctions that name it."""
+    work.cite(DRAWN)
+    return float(len(porch.sheet.links.near(porch.label, "junction")))
+
+
+def _between(one: float, other: float) -> float:
+    """The angle between two bearings, 0 to 180. [deg]"""
+    return abs((one - other + 180.0) % 360.0 - 180.0)
+
+
+@measure("corner", "turns", "yes or no", "whether the two walls that meet in it face different ways")
+def corner_turns(corner: Facts, work: Working) -> str:
+    """By the bearings of its two walls, twenty degrees apart or more."""
+    work.cite(GEOMETRY)
+    walls = corner["of"] or ()
+    if len(walls) != 2:
+        raise work.absent("it does not name two walls")
+    one, other = (float(work.need(wall, "faces")) for wall in walls)
+    return "yes" if _between(one, other) >= ONE_WAY else "no"
+
+
+@measure("junction", "lies", "choice", "how the roof meets the wall by the way it falls: side or head")
+def junction_lies(junction: Facts, work: Working) -> str:
+    """Head where the slope falls away from the wall, side where it falls along it."""
+    work.cite(GEOMETRY)
+    wall, roof = junction["wall"], junction.sheet.facts.get(getattr(junction.element, "roof", None) or "")
+    if wall is None or roof is None:
+        raise work.missing(junction, "roof" if roof is None else "wall")
+    faces = float(work.need(wall, "faces"))
+    turns = [_between(faces, fall) for fall in _falls(roof, wall, work)]
+    return "head" if min(turns) <= ALONG else "side"
+
+
+def _falls(roof: Facts, wall: Facts, work: Working) -> list[float]:
+    """The bearings toward which a roof or the roof of a porch falls. [deg]"""
+    if roof.element.kind == "porch":
+        return [float(work.need(other, "faces")) for other in roof["along"] or (wall,)]
+    if work.need(roof, "form") not in ("gable", "shed"):
+        raise work.absent("its roof falls to every side, or to none")
+    walls = [other for other in roof["covers"] or () if other is not wall and eave_over(roof, other, work)]
+    if not walls:
+        raise work.absent("no eave of its roof is known besides")
+    return [float(work.need(other, "faces")) for other in walls]
+
+
+@measure("door", "height outside", "length", "how high the surface outside it stands above the ground")
+def height_outside(door: Facts, work: Working) -> float:
+    """The start of its wall and its sill, less the step down; where the ground is lower it stands higher yet."""
+    work.cite(GEOMETRY)
+    wood = float(work.need(door["wall"], "starts", "wall"))
+    return wood + float(work.need(door, "sill")) - float(work.need(door, "step"))
+
+
+@measure(
+    "window", "above porch roof", "length", "from the underside of a porch roof at the wall up to its sill; below 0 cut"
+)
+def above_porch_roof(window: Facts, work: Working) -> float:
+    """The least over the porches whose roofs meet the wall where it stands, below its head."""
+    work.cite(GEOMETRY)
+    wall = window["wall"]
+    sill = float(work.need(window, "sill"))
+    head = sill + float(work.need(window, "height"))
+    porches = [porch for porch in wall["porches"] if _passes(porch, window, work)] if wall is not None else []
+    heights = [float(work.need(porch, "roof height")) for porch in porches]
+    below = [height for height in heights if height < head]
+    if not below:
+        raise work.absent("no porch roof is known to meet the wall below its head")
+    return sill - max(below)
+
+
+def _passes(porch: Facts, window: Facts, work: Working) -> bool:
+    """Whether a porch is known to run along the wall where a window stands."""
+    middle, width = work.maybe(window, "from left"), work.maybe(window, "width")
+    long, whole = work.maybe(porch, "length"), work.maybe(window["wall"], "length")
+    if long is not None and whole is not None and long >= whole:
+        return True
+    left = work.maybe(porch, "from left")
+    if middle is None or left is None or long is None:
+        return False
+    half = float(width or 0.0) / 2
+    return bool(left < middle + half and middle - half < left + long)
