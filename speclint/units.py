@@ -124,6 +124,7 @@ class Value(NamedTuple):
 
 
 LONGEST = 60  # characters of a quantity
+MONTHS_FROM = 60  # days from which a computed time is told in months: no forecast knows the day
 
 
 class NotAQuantity(ValueError):
@@ -324,8 +325,11 @@ def _date(ordinal: float, system: System, text: str) -> str:
 def _duration(days: float, system: System, text: str) -> str:
     if days >= 365:
         years = days / 365.25
-        shown = f"{years:.0f}" if years >= 10 or years % 1 < 0.05 else f"{years:.1f}"
+        shown = f"{years:.0f}" if years >= 10 else f"{years:.1f}".removesuffix(".0")
         return f"{shown} year" if shown == "1" else f"{shown} years"
+    if days >= MONTHS_FROM:
+        months = round(days / (365.25 / 12))
+        return "1 year" if months == 12 else f"{months} months"
     return f"{days:.0f} day" if f"{days:.0f}" == "1" else f"{days:.0f} days"
 
 
