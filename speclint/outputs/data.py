@@ -11,6 +11,8 @@ from speclint.ruling import Accepted, Review, Ruling
 from speclint.span import Span
 from speclint.units import System
 
+OTHER_COUNTS = ("holds accepted by variance", "open questions", "open questions that may hold")
+
 
 def review_object(review: Review, system: System) -> dict[str, Any]:
     """The review as plain data; its form is published in shared/schemas/review.schema.json."""
@@ -19,9 +21,7 @@ def review_object(review: Review, system: System) -> dict[str, Any]:
         "alternate": review.alternate or None,
         "counts": {
             **{grade: sum(ruling.grade == grade for ruling in review.rulings) for grade in GRADES},
-            "holds accepted by variance": review.accepted_holds,
-            "open questions": len(review.questions),
-            "open questions that may hold": review.holding_questions,
+            **dict(zip(OTHER_COUNTS, _other_counts(review), strict=True)),
         },
         "rulings": [_ruling(ruling, system) for ruling in (*review.rulings, *review.unanswered)],
         "questions": [
@@ -59,13 +59,17 @@ def review_object(review: Review, system: System) -> dict[str, Any]:
     }
 
 
+def _other_counts(review: Review) -> tuple[int, int, int]:
+    return review.accepted_holds, len(review.questions), review.holding_questions
+
+
 def unread_object(plan: str, message: str) -> dict[str, Any]:
     """A plan that could not be read at all, in the form of a review that holds nothing but that."""
     at = {"file": plan, "line": 1, "column": 1}
     return {
         "plan": plan,
         "alternate": None,
-        "counts": {**dict.fromkeys(GRADES, 0), "holds accepted by variance": 0},
+        "counts": dict.fromkeys((*GRADES, *OTHER_COUNTS), 0),
         **{name: [] for name in ("rulings", "questions", "variances", "assumed")},
         "mistakes": [{"message": message, "help": "", "place": at}],
         "cautions": [],

@@ -18,16 +18,18 @@ def wrapped(text: str, room: int) -> list[str]:
         room: Most characters in a line; a longer word has a line of its own.
     """
     room = max(LEAST, room)
-    if len(text) <= room and "  " not in text and text.isprintable():
-        return [text]
-    kept = _FRACTION.sub(_KEPT, text) if "/" in text else text
-    return [line.replace(_KEPT, " ") if kept is not text else line for line in _lines(kept, room)]
+    if "/" not in text:
+        return _lines(text, room)
+    kept = _FRACTION.sub(_KEPT, text)
+    return _lines(text, room) if kept == text else [line.replace(_KEPT, " ") for line in _lines(kept, room)]
 
 
 def _lines(text: str, room: int) -> list[str]:
     words = text.split(" ")
     if "" in words or not text.replace(_KEPT, "").isprintable():
         return textwrap.wrap(text, room, break_long_words=False, break_on_hyphens=False) or [""]
+    if len(text) <= room:
+        return [text]
     lines = [words[0]]
     for word in words[1:]:  # the same, many times faster
         if len(lines[-1]) + 1 + len(word) <= room:

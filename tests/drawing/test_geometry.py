@@ -124,7 +124,7 @@ def test_pins_have_the_numbers_of_the_review_and_stand_on_their_parts() -> None:
     assert frame is not None
     placed = {spot.pin.element: spot.at for spot in spots(frame, pins_of(told)) if spot.at is not None}
     titles = {pin.number: pin.title for pin in pins_of(told)}
-    assert "Log ends reach past the drip line" == titles[1]
+    assert "Log ends reach past the drip line" == titles[2]
     opening = next(one for one in frame.openings if one.label == "window gable")
     x, y = placed["window gable"]
     assert opening.left < x < opening.left + opening.width
@@ -288,7 +288,7 @@ def test_the_roof_plan_tells_own_water_from_that_of_the_roof_above() -> None:
     found = words(root_of(roof_plan(sheet_of("tamarack-point"))))
     assert "320 ft2 of its own and 689 ft2 from the roof above" in found
     assert "as gutter north states; as drawn 792 ft2" in found
-    assert any(line.startswith("downspout north lets go 2'-0\" from the wall onto a splash block") for line in found)
+    assert any(line.startswith("downspout north lets go 6'-0\" from the wall onto a splash block") for line in found)
     assert "N" in found
 
 

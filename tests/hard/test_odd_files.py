@@ -107,7 +107,7 @@ def test_a_long_chain_of_used_files_is_told(folder: Path) -> None:
 def test_a_used_file_that_is_none_is_told_at_its_place(
     used: str, command: str, folder: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    (folder / "secret.plan").write_text("wall hidden { height 9' }", encoding="utf-8")
+    (folder / "secret.plan").write_text("wall concealed { height 9' }", encoding="utf-8")
     plans = folder / "plans"
     (plans / "below").mkdir(parents=True)
     (plans / "out.plan").symlink_to(folder / "secret.plan")
@@ -125,7 +125,7 @@ def test_a_used_file_that_is_none_is_told_at_its_place(
         assert 2 == status
         assert f"house.plan:2:5{':' if command in ('cure', 'report', 'draw') else ' '}" in said
         assert f'"{used}" {USES[used]}' in " ".join(said.split())
-    assert not any(word in said for word in ("hidden", "root:", "Traceback"))
+    assert not any(word in said for word in ("concealed", "root:", "Traceback"))
 
 
 @pytest.mark.parametrize("command", COMMANDS)
