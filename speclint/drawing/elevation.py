@@ -10,7 +10,7 @@ from speclint.drawing.layers import Layer, layers_of
 from speclint.drawing.paper import RADIUS, Paper
 from speclint.drawing.pins import Pin, Spot, spots
 from speclint.drawing.room import Room, settle
-from speclint.drawing.wall_frame import WallFrame, wall_frame
+from speclint.drawing.wall_frame import WallFrame, peak_words, wall_frame
 from speclint.drawing.zones import Zone
 from speclint.measures.facts import Facts, Sheet
 from speclint.units import System, show
@@ -75,7 +75,7 @@ def elevation(sheet: Sheet, wall: Facts, view: View) -> str | None:
     drawn = _Drawn(_paper(frame, view, found, bool(layers), bool(zones)), frame, layers, view, zones, found)
     _draw(drawn)
     facing = show(wall["faces"], "angle", view.system) if wall["faces"] is not None else "not stated"
-    strip = [sheet.home.name, f"faces {facing}", marks.ground_words(frame)]
+    strip = [sheet.home.name, f"faces {facing}", marks.ground_words(frame), *peak_words(frame, view.system)]
     if frame.guessed:
         strip.insert(0, f"taken, not stated: {', '.join(frame.guessed)}")
     role = "group" if view.link and view.pins else "img"
@@ -89,7 +89,7 @@ def _side(frame: WallFrame) -> float:
 
 def _paper(frame: WallFrame, view: View, found: list[Spot], layered: bool, zoned: bool) -> Paper:
     side = _side(frame)
-    top = max(frame.ridge, frame.starts + frame.height) + over.BOARD + 0.15
+    top = max(frame.ridge, frame.starts + frame.peak) + over.BOARD + 0.15
     wide, tall = (NARROW, LOW) if view.narrow else (WIDE, TALL)
     scale = min(MOST, wide / (frame.length + 2 * side), tall / top)
     beside = LEGEND if view.legend and layered else 0.0

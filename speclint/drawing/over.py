@@ -14,8 +14,11 @@ def roof_behind(paper: Paper, frame: WallFrame) -> None:
     roof = frame.wall["roof"]
     if roof is None:
         return
-    left, right, top = -frame.side, frame.length + frame.side, max(frame.ridge, frame.eave + 0.6)
-    hip = min((roof["run"] or 0.0) if roof["form"] == "hip" else 0.0, frame.length / 2)
+    left, right, top = -frame.side, frame.length + frame.side, frame.ridge
+    if frame.high or top < frame.eave + BOARD:  # the slope falls away behind its high edge
+        paper.box(left, frame.eave, right, frame.eave + BOARD, "edge roof")
+        return
+    hip = min((roof["run"] or 0.0) + frame.side if roof["form"] == "hip" else 0.0, (right - left) / 2)
     paper.path(
         [(left, frame.eave), (right, frame.eave), (right - hip, top), (left + hip, top)], "edge roof", closed=True
     )
@@ -39,13 +42,16 @@ def _seams(paper: Paper, eave: float, left: float, right: float, top: float, hip
 
 
 def gable_roof(paper: Paper, frame: WallFrame) -> None:
-    """The rake of the roof over a gable, out to the eaves at both sides, and the ends of purlins in it."""
-    rise = (frame.peak - frame.height) / (frame.length / 2)
-    out = frame.side
-    foot, top, middle = frame.starts + frame.height - rise * out, frame.starts + frame.peak, frame.length / 2
-    upper = [(-out, foot + BOARD), (middle, top + BOARD), (frame.length + out, foot + BOARD)]
-    lower = [(frame.length + out, foot), (middle, top), (-out, foot)]
+    """The rake over a gable, from drip edge to ridge: down to the wood where the roof stands above it."""
+    (left, low), (right, other) = frame.tips
+    wood, middle = frame.starts + frame.height, frame.length / 2
+    ends = [(0.0, wood), (middle, frame.starts + frame.peak), (frame.length, wood)]
+    under = [(x, min(y, frame.under_roof(x))) for x, y in ends]
+    upper = [(-left, low + BOARD), (middle, frame.ridge + BOARD), (frame.length + right, other + BOARD)]
+    lower = [(frame.length + right, other), *under[::-1], (-left, low)]
     paper.path([*upper, *lower], "edge roof", closed=True)
+    for start, end in (((-left, low), (middle, frame.ridge)), ((middle, frame.ridge), (frame.length + right, other))):
+        paper.line(start, end, "thin")
     for x, y, size in purlin_ends(frame):
         paper.circle((x, y), size * paper.scale, "edge wood")
 

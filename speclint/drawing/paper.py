@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from collections.abc import Sequence
 from html import escape
 
@@ -48,6 +49,9 @@ text { font-family: "Helvetica Neue", Arial, "Liberation Sans", sans-serif; fill
 
 RADIUS = 12.0  # of a pin: 24 pixels across, the least that a finger should have to hit
 STRIP = 34.0  # height of the title strip [px]
+ROW = 14.0  # from row to row of its words [px]
+# pixels to a letter of lettering in a wide face, which stands in where the one asked for is missing
+SMALL_LETTER, LETTER, TITLE_LETTER = 6.4, 6.7, 10.5
 
 
 def number(value: float) -> str:
@@ -197,9 +201,10 @@ class Paper:
             role: What it is to a screen reader: one picture, or a `group` with links in it.
         """
         wide = max(self.width, self.least)
-        words = "   ·   ".join(strip)
-        beside = len(title) * 9.0 + len(words) * 6.1 + 44 <= wide
-        tall = self.height + (STRIP + (0 if beside else 14) if strip else 0)
+        words = " · ".join(strip)
+        beside = len(title) * TITLE_LETTER + len(words) * LETTER + 44 <= wide
+        rows = [words] if beside else textwrap.wrap(words, int((wide - 28) / LETTER))
+        tall = self.height + (STRIP + (0 if beside else ROW * len(rows)) if strip else 0)
         called = f' id="{escape(name)}"' if name else ""
         head = (
             f'<svg xmlns="http://www.w3.org/2000/svg"{called} class="drawing" viewBox="0 0 {number(wide)} '
@@ -210,17 +215,19 @@ class Paper:
         lines.append(f'<rect class="paper" x="0" y="0" width="{number(wide)}" height="{number(tall)}"/>')
         lines += self.parts
         if strip:
-            lines += self._strip(title, words, wide, beside)
+            lines += self._strip(title, rows, wide, beside)
         return "\n".join([*lines, "</svg>"]) + "\n"
 
-    def _strip(self, title: str, words: str, wide: float, beside: bool) -> list[str]:
+    def _strip(self, title: str, rows: list[str], wide: float, beside: bool) -> list[str]:
         """The title strip: the title, and beside or below it what else is to be known of the sheet."""
         top = self.height
-        at = f'x="{number(wide - 14)}" y="{number(top + 22)}" text-anchor="end"'
-        if not beside:
-            at = f'x="14" y="{number(top + 38)}"'
-        return [
+        found = [
             f'<line class="cut" x1="12" y1="{number(top + 4)}" x2="{number(wide - 12)}" y2="{number(top + 4)}"/>',
             f'<text class="title" x="14" y="{number(top + 22)}">{escape(title)}</text>',
-            f'<text class="note" {at}>{escape(words)}</text>',
         ]
+        for row, words in enumerate(rows):
+            at = f'x="14" y="{number(top + 38 + ROW * row)}"'
+            if beside:
+                at = f'x="{number(wide - 14)}" y="{number(top + 22)}" text-anchor="end"'
+            found.append(f'<text class="note" {at}>{escape(words)}</text>')
+        return found

@@ -9,7 +9,8 @@ from math import atan, cos, degrees, radians, sin, tan
 from speclint.drawing.before import carriers, porch_heights
 from speclint.drawing.layers import Layer, layers_of
 from speclint.drawing.paper import Paper
-from speclint.drawing.wall_frame import WallFrame, wall_frame
+from speclint.drawing.roof_lines import LEVEL, roof_lines
+from speclint.drawing.wall_frame import FEW, WallFrame, peak_words, wall_frame
 from speclint.exposure.sun_climate import SunClimate
 from speclint.measures.facts import Facts, Sheet
 from speclint.units import System, show
@@ -21,6 +22,7 @@ TILT = 23.44  # of the earth's axis [deg]
 GRAZING = 80.0  # degrees off the noon sun beyond which a wall does not see it
 WIDE, TALL = 540.0, 470.0  # pixels
 ROOF = 0.22  # thickness of a roof as drawn [m]
+RAKE = 0.05  # thickness of a board at a rake as drawn [m]
 JOIST = 0.27  # depth of a deck as drawn [m]
 
 LINE = 14.0  # pixels between labels
@@ -103,8 +105,21 @@ def section(sheet: Sheet, wall: Facts, system: System = "imperial", name: str = 
     reach, starts = show(cut.edge[0], "length", system), show(frame.starts, "length", system)
     about = f"roof edge {reach} out; wood starts {starts} up; {suns}"
     through = ", through the porch" if cut.porch is not None else ""
-    strip = [sheet.home.name, f"outside to the right, faces {facing}{through}"]
+    strip = [sheet.home.name, f"outside to the right, faces {facing}{through}", *_edge_words(cut)]
     return paper.svg(f"Section, {wall.label}", about, strip, name)
+
+
+def _edge_words(cut: _Cut) -> Iterator[str]:
+    """The heights of drip edge and ridge, and what is taken of them."""
+    frame = cut.frame
+    if frame.wall["roof"] is None:
+        return
+    base = frame.starts if roof_lines(frame.wall.sheet, frame.wall["roof"]).from_wood else 0.0
+    above = "above the lowest wood" if base else "above grade"
+    edge, ridge = (show(height - base, "length", cut.system) for height in (frame.eave, frame.ridge))
+    heights = f"drip edge {edge} and ridge {ridge} {above}"
+    yield f"{heights}; taken: {LEVEL}" if LEVEL in frame.guessed else heights
+    yield from peak_words(frame, cut.system)
 
 
 def _cut(frame: WallFrame, system: System) -> _Cut:
@@ -116,7 +131,7 @@ def _cut(frame: WallFrame, system: System) -> _Cut:
         porch = ((float(part["depth"]), low), high)
     out = max(frame.reach + 1.2, porch[0][0] + 1.2 if porch is not None else 0.0, OUTSIDE)
     height = frame.starts + frame.peak if frame.gable else frame.eave
-    top = height + 0.9 + ((INSIDE + frame.reach) * frame.pitch if not frame.gable else 0.0)
+    top = 0.9 + (max(height, frame.ridge) if frame.gable else height + (INSIDE + frame.reach) * frame.pitch)
     deck = None
     for one in wall["decks"][:1]:
         gap = (one["gap"] or 0.0) if one["held by"] == "posts" else 0.0
@@ -169,17 +184,22 @@ def _wall(paper: Paper, cut: _Cut, layer: Layer) -> None:
 
 
 def _roof(paper: Paper, cut: _Cut) -> None:
-    """The roof over the wall; its drip edge level with the top of the wall, or as far below it as the plan states."""
+    """The roof over the wall, and how far it stands above the wood there."""
     frame, (reach, height) = cut.frame, cut.eave
+    top = frame.starts + (frame.peak if frame.gable else frame.height)
+    if frame.raised > FEW:
+        at_wall = top + frame.raised
+        paper.box(-cut.thick * 0.8, top, -cut.thick * 0.2, at_wall, "untold")
+        for row, words in enumerate(("roof raised", show(frame.raised, "length", cut.system))):
+            paper.text((-cut.thick, top + frame.raised / 2), words, "small clear", "end", (-6, 14 * row - 3))
     if frame.gable:
-        paper.box(-INSIDE, height, reach, height + ROOF, "edge roof")
+        if frame.raised > FEW:  # the rake hangs down to the level of the wood
+            paper.box(reach - RAKE, height, reach, frame.ridge, "edge roof")
+        paper.box(-INSIDE, frame.ridge, reach, frame.ridge + ROOF, "edge roof")
         return
-    top = frame.starts + frame.height
-    at_wall = height + reach * frame.pitch
-    if at_wall > top + 0.03:
-        paper.box(-cut.thick * 0.8, top, -cut.thick * 0.2, at_wall + cut.thick * 0.4 * frame.pitch, "thin wood")
-    inner = height + (reach + INSIDE) * frame.pitch
-    up = ROOF * (1 + frame.pitch**2) ** 0.5
+    pitch = -frame.pitch if frame.high else frame.pitch
+    inner = height + (reach + INSIDE) * pitch
+    up = ROOF * (1 + pitch**2) ** 0.5
     corners = [(reach, height), (-INSIDE, inner), (-INSIDE, inner + up), (reach, height + up)]
     paper.path(corners, "edge roof", closed=True)
     if frame.wall["gutters"]:

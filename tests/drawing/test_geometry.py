@@ -106,7 +106,7 @@ def test_openings_without_a_place_stand_evenly_and_others_where_the_plan_says() 
     assert west is not None
     assert [8 / 3, 1 + 2 * 8 / 3] == pytest.approx([one.left for one in south.openings])
     assert [1.5] == pytest.approx([one.left for one in west.openings])
-    assert ("places of openings along the wall",) == south.guessed
+    assert ("drip edge level with the top of the wall", "places of openings along the wall") == south.guessed
 
 
 def test_the_west_wall_is_at_the_left_of_a_south_wall() -> None:
