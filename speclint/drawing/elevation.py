@@ -138,7 +138,8 @@ def _draw(drawn: _Drawn) -> None:
     if view.legend:
         x = paper.x(frame.length + _side(frame)) + 66
         for layer in drawn.layers:
-            marks.legend(paper, x, layer, marks.key_of(frame, view.system), drawn.zones, drawn.hidden(layer))
+            key = marks.key_of(frame, view.system)
+            paper.grow(marks.legend(paper, x, layer, key, drawn.zones, drawn.hidden(layer)))
 
 
 def _about(drawn: _Drawn) -> str:

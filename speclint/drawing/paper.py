@@ -8,7 +8,7 @@ from html import escape
 
 Point = tuple[float, float]
 
-STYLE = """
+_STYLE = """
 .paper { fill: #ffffff }
 .cut { stroke: #1b1b1b; stroke-width: 2.2; fill: none }
 .edge { stroke: #1b1b1b; stroke-width: 1.3; fill: none; stroke-linejoin: round }
@@ -46,6 +46,8 @@ text { font-family: "Helvetica Neue", Arial, "Liberation Sans", sans-serif; fill
 .zone { fill: #ffffff; stroke: #1b1b1b; stroke-width: 1 }
 .zone-text { font-size: 11px; font-weight: bold; text-anchor: middle }
 """.strip()
+# Every selector is of a drawing only: a style in an SVG holds for the whole of a page that the SVG stands in.
+STYLE = "\n".join(f".drawing {rule}" for rule in _STYLE.splitlines())
 
 RADIUS = 12.0  # of a pin: 24 pixels across, the least that a finger should have to hit
 STRIP = 34.0  # height of the title strip [px]
@@ -87,6 +89,10 @@ class Paper:
         self.width = (right - left) * scale + margin[0] + margin[2]
         self.height = (top - bottom) * scale + margin[1] + margin[3]
         self.parts: list[str] = []
+
+    def grow(self, bottom: float) -> None:
+        """Make the sheet tall enough for what ends at a height. [px]"""
+        self.height = max(self.height, bottom)
 
     def x(self, metres: float) -> float:
         """Pixels from the left edge."""
