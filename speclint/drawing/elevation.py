@@ -84,7 +84,7 @@ def elevation(sheet: Sheet, wall: Facts, view: View) -> str | None:
 
 
 def _side(frame: WallFrame) -> float:
-    return max(frame.side, *frame.ends, 0.4)
+    return max(frame.side, *frame.ends, *frame.low_ends, 0.4)
 
 
 def _paper(frame: WallFrame, view: View, found: list[Spot], layered: bool, zoned: bool) -> Paper:

@@ -119,7 +119,7 @@ def zone_marks(paper: Paper, zones: tuple[Zone, ...], drop: float) -> None:
 def dimensions(paper: Paper, frame: WallFrame, system: System, drop: float) -> None:
     """Length below the wall, heights at its right."""
     paper.across(0.0, frame.length, -BELOW, show(frame.length, "length", system), drop)
-    right = frame.length + max(frame.side, frame.ends[1], 0.4)
+    right = frame.length + max(frame.side, frame.ends[1], frame.low_ends[1], 0.4)
     paper.upward(right, 0.0, frame.starts, show(frame.starts, "length", system), 12)
     paper.upward(right, frame.starts, frame.starts + frame.height, show(frame.height, "length", system), 12)
     if frame.gable:

@@ -209,7 +209,7 @@ class Paper:
         wide = max(self.width, self.least)
         words = " · ".join(strip)
         beside = len(title) * TITLE_LETTER + len(words) * LETTER + 44 <= wide
-        rows = [words] if beside else textwrap.wrap(words, int((wide - 28) / LETTER))
+        rows = [words] if beside else textwrap.wrap(words, int((wide - 28) / LETTER), break_on_hyphens=False)
         tall = self.height + (STRIP + (0 if beside else ROW * len(rows)) if strip else 0)
         called = f' id="{escape(name)}"' if name else ""
         head = (

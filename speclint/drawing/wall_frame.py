@@ -11,6 +11,7 @@ from speclint.units import System, show
 
 GABLE_PEAK = 1.6  # taken where neither peak nor pitch is known: height at the ridge over that at the plate
 UNKNOWN_RISE = 0.6  # from drip edge to ridge as drawn where the plan does not tell [m]
+ALONG = 10.0  # degrees: walls that look more nearly the same or the opposite way have no corner that is drawn
 FEW = 0.02  # metres: a lesser height between wall and roof is not told
 
 
@@ -58,6 +59,7 @@ class WallFrame:
         courses: Lowest first.
         openings: On it.
         ends: How far log ends stand out past its left and right end. [m]
+        low_ends: The same of its lowest log. [m]
         guessed: What was taken because the plan does not say.
     """
 
@@ -77,6 +79,7 @@ class WallFrame:
     courses: tuple[Course, ...]
     openings: tuple[Opening, ...]
     ends: tuple[float, float]
+    low_ends: tuple[float, float]
     guessed: tuple[str, ...]
 
     def under_roof(self, x: float) -> float:
@@ -162,6 +165,7 @@ def wall_frame(sheet: Sheet, wall: Facts) -> WallFrame | None:
         tops = [min(peak, step * (at + 1)) for at in range(int(peak / step + 0.999))]
         courses = tuple(Course(step * at, top) for at, top in enumerate(tops))
     openings = _openings(wall, guessed)
+    guessed += [f"the end at which {corner.label} is" for corner in wall["corners"] if _either_end(wall, corner)]
     return WallFrame(
         wall,
         length,
@@ -178,7 +182,8 @@ def wall_frame(sheet: Sheet, wall: Facts) -> WallFrame | None:
         high,
         courses,
         openings,
-        _ends(wall),
+        _ends(wall, "ends"),
+        _ends(wall, "lowest ends"),
         tuple(guessed),
     )
 
@@ -248,10 +253,31 @@ def left_of(wall: Facts, other: Facts) -> bool:
     return bool(0 < (theirs - mine) % 360 < 180)
 
 
-def _ends(wall: Facts) -> tuple[float, float]:
+def at_end(wall: Facts, other: Facts) -> bool:
+    """Whether the corner of two walls is drawn at an end of the first: they stand across, or its own logs end there."""
+    mine, theirs = wall["faces"], other["faces"]
+    return mine is None or theirs is None or wall["stacked"] == "yes" or not _along(mine, theirs)
+
+
+def _along(mine: float, theirs: float) -> bool:
+    return abs((theirs - mine + 90) % 180 - 90) <= ALONG
+
+
+def _either_end(wall: Facts, corner: Facts) -> bool:
+    """Whether a corner of a wall may be at either end of it, by the ways its walls look."""
+    others = [other for other in corner["of"] or () if other is not wall and at_end(wall, other)]
+    return any(
+        wall["faces"] is not None and other["faces"] is not None and _along(wall["faces"], other["faces"])
+        for other in others
+    )
+
+
+def _ends(wall: Facts, name: str) -> tuple[float, float]:
+    """How far log ends stand out past the left and right end; the lowest are as long as the others if not stated."""
     found = [0.0, 0.0]
     for corner in wall["corners"]:
-        others = [other for other in corner["of"] or () if other is not wall]
-        if others and corner["ends"] is not None:
-            found[0 if left_of(wall, others[0]) else 1] = corner["ends"]
+        others = [other for other in corner["of"] or () if other is not wall and at_end(wall, other)]
+        reach = corner[name] if corner[name] is not None else corner["ends"]
+        if others and reach is not None:
+            found[0 if left_of(wall, others[0]) else 1] = reach
     return found[0], found[1]

@@ -1,0 +1,84 @@
+"""A pin stands at its fault; what is not drawn has its pins beside its name below the drawing."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint.drawing.before import porch_heights
+from speclint.drawing.elevation import View, elevation
+from speclint.drawing.pins import Pin, Spot, spots
+from speclint.drawing.wall_frame import WallFrame, wall_frame
+from speclint.measures.facts import Sheet
+from tests.drawing.expected import sheet_of
+from tests.drawing.test_geometry import HOUSE, SVG, root_of, words
+from tests.measures.sheets import sheet
+
+
+def frame_of(facts: Sheet, wall: str) -> WallFrame:
+    found = wall_frame(facts, facts[wall])
+    assert found is not None
+    return found
+
+
+def spot_of(facts: Sheet, wall: str, element: str, rule: str) -> Spot:
+    (found,) = spots(frame_of(facts, wall), (Pin(1, element, rule, False, rule),))
+    return found
+
+
+def at_of(facts: Sheet, wall: str, element: str, rule: str) -> tuple[float, float]:
+    found = spot_of(facts, wall, element, rule).at
+    assert found is not None
+    return found
+
+
+def test_a_junction_is_pinned_where_the_lower_roof_meets_the_wall() -> None:
+    facts = sheet_of("quiet-harbor")
+    frame, porch = frame_of(facts, "wall south"), facts["porch lake"]
+    _, y = at_of(facts, "wall south", "junction lake", "junction-flashing-cannot-slide")
+    assert y == pytest.approx(porch_heights(frame, porch)[1])
+    assert y < frame.eave - 0.3
+
+
+@pytest.mark.parametrize("element", ["junction den", "corner den"])
+def test_what_is_of_a_part_that_is_not_drawn_is_told_below(element: str) -> None:
+    facts = sheet_of("cedar-spit")
+    found = spot_of(facts, "wall east", element, "log-end-near-drip-line")
+    assert (None, False) == (found.at, found.drawn)
+    root = root_of(elevation(facts, facts["wall east"], View(pins=(found.pin,))))
+    assert any(line.startswith(f"{element}, not drawn") for line in words(root))
+
+
+def test_lowest_log_ends_are_drawn_to_their_own_length_and_pinned_at_the_foot() -> None:
+    facts = sheet(HOUSE.replace("ends 400 mm", "ends 400 mm; lowest ends 700 mm"))
+    frame = frame_of(facts, "wall south")
+    assert pytest.approx((0.4, 0.0, 0.7, 0.0)) == (*frame.ends, *frame.low_ends)
+    x, y = at_of(facts, "wall south", "corner sw", "lower-log-ends-step-out")
+    assert (-0.7, 0.65) == pytest.approx((x, y))
+    assert at_of(facts, "wall south", "corner sw", "log-end-past-drip-line") == pytest.approx((-0.7, 0.65))
+    assert at_of(facts, "wall south", "corner sw", "log-end-bare")[1] > 1.5
+    root = root_of(elevation(facts, facts["wall south"], View(legend=False)))
+    ends = [box for box in root.iter(f"{SVG}rect") if box.get("class") == "thin wood"]
+    wide = {float(box.get("y", "")): float(box.get("width", "")) for box in ends}
+    low = wide.pop(max(wide))
+    assert [low / 0.7] * len(wide) == pytest.approx([one / 0.4 for one in wide.values()], rel=0.01)
+
+
+def test_lowest_ends_are_as_long_as_the_others_where_they_are_not_stated() -> None:
+    facts = sheet(HOUSE)
+    assert (0.4, 0.0) == frame_of(facts, "wall south").low_ends
+    assert at_of(facts, "wall south", "corner sw", "log-end-past-drip-line")[1] > 1.5
+
+
+def test_the_end_of_a_beam_is_pinned_at_its_end() -> None:
+    facts = sheet_of("cedar-spit")
+    frame, porch = frame_of(facts, "wall south"), facts["porch surf"]
+    x, y = at_of(facts, "wall south", "beam surf", "beam-end-past-roof-edge")
+    assert x == pytest.approx(frame.span_of(porch)[1])
+    assert y == pytest.approx(porch_heights(frame, porch)[0] - 0.2)
+
+
+def test_a_corner_of_walls_that_look_the_same_way_is_drawn_where_the_logs_are() -> None:
+    facts = sheet_of("cedar-spit")
+    assert at_of(facts, "wall den", "corner den", "lower-log-ends-step-out")[0] > frame_of(facts, "wall den").length
+    assert "the end at which corner den is" in frame_of(facts, "wall den").guessed
+    assert (0.0, 0.0) == frame_of(facts, "wall east").ends
