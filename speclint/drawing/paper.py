@@ -61,6 +61,20 @@ def number(value: float) -> str:
     return f"{value:.1f}".rstrip("0").rstrip(".").replace("-0", "0") if abs(value) < 0.05 else f"{value:.1f}"
 
 
+def half_pin(told: str) -> float:
+    """Half the width of a pin with a number or several: a ring as far as two figures go, longer beyond. [px]"""
+    return RADIUS if len(told) < 3 else RADIUS + 4.0 * (len(told) - 2) + 1
+
+
+def _ring(x: float, y: float, half: float, tall: float, look: str) -> str:
+    if half - tall < 0.1:
+        return f'<circle class="{look}" cx="{number(x)}" cy="{number(y)}" r="{number(tall)}"/>'
+    return (
+        f'<rect class="{look}" x="{number(x - half)}" y="{number(y - tall)}" width="{number(2 * half)}" '
+        f'height="{number(2 * tall)}" rx="{number(tall)}"/>'
+    )
+
+
 class Paper:
     """A sheet that grows as it is drawn on; points are in metres, x to the right and y up.
 
@@ -174,9 +188,8 @@ class Paper:
 
     def pin(self, x: float, y: float, told: str, hold: bool, link: str = "", label: str = "") -> None:
         """A numbered pin of a finding, its middle in pixels: filled where it holds the release, open otherwise."""
-        look = "pin-hold" if hold else "pin"
-        mark = f'<circle class="halo" cx="{number(x)}" cy="{number(y)}" r="{number(RADIUS + 1)}"/>'
-        mark += f'<circle class="{look}" cx="{number(x)}" cy="{number(y)}" r="{number(RADIUS - 0.8)}"/>'
+        look, half = "pin-hold" if hold else "pin", half_pin(told)
+        mark = _ring(x, y, half + 1, RADIUS + 1, "halo") + _ring(x, y, half - 0.8, RADIUS - 0.8, look)
         mark += f'<text class="{look}-text" x="{number(x)}" y="{number(y + 4)}">{escape(told)}</text>'
         title = f"<title>{escape(label)}</title>" if label else ""
         if link:

@@ -144,8 +144,20 @@ def test_a_finding_that_is_not_on_a_wall_is_not_pinned_to_it() -> None:
 
 def pins_drawn(root: ElementTree.Element) -> list[tuple[float, float]]:
     """The middles of the pins of a drawing, in pixels."""
-    marks = [circle for circle in root.iter(f"{SVG}circle") if circle.get("class") in ("pin", "pin-hold")]
-    return [(float(mark.get("cx", "")), float(mark.get("cy", ""))) for mark in marks]
+    return [((left + right) / 2, (top + low) / 2) for left, top, right, low in pin_boxes(root)]
+
+
+def pin_boxes(root: ElementTree.Element) -> list[tuple[float, float, float, float]]:
+    """Left, top, right and bottom of the pins of a drawing, in pixels."""
+    found = []
+    for mark in root.iter():
+        if mark.get("class") in ("pin", "pin-hold"):
+            at = {name: float(mark.get(name, "0")) for name in ("cx", "cy", "r", "x", "y", "width", "height")}
+            if mark.tag == f"{SVG}circle":
+                found.append((at["cx"] - at["r"], at["cy"] - at["r"], at["cx"] + at["r"], at["cy"] + at["r"]))
+            else:
+                found.append((at["x"], at["y"], at["x"] + at["width"], at["y"] + at["height"]))
+    return found
 
 
 @pytest.mark.parametrize("narrow", [False, True])

@@ -6,12 +6,15 @@ import pytest
 
 from speclint.drawing.before import porch_heights
 from speclint.drawing.elevation import View, elevation
-from speclint.drawing.pins import Pin, Spot, spots
+from speclint.drawing.pin_marks import CROWD, marks_of, ranges
+from speclint.drawing.pins import Pin, Spot, pins_of, spots
 from speclint.drawing.wall_frame import WallFrame, wall_frame
 from speclint.measures.facts import Sheet
-from tests.drawing.expected import sheet_of
-from tests.drawing.test_geometry import HOUSE, SVG, root_of, words
+from speclint.pipeline import review
+from tests.drawing.expected import plan_of, sheet_of
+from tests.drawing.test_geometry import HOUSE, SVG, pin_boxes, root_of, words
 from tests.measures.sheets import sheet
+from tests.specs.expected import DAY, book
 
 
 def frame_of(facts: Sheet, wall: str) -> WallFrame:
@@ -82,3 +85,45 @@ def test_a_corner_of_walls_that_look_the_same_way_is_drawn_where_the_logs_are() 
     assert at_of(facts, "wall den", "corner den", "lower-log-ends-step-out")[0] > frame_of(facts, "wall den").length
     assert "the end at which corner den is" in frame_of(facts, "wall den").guessed
     assert (0.0, 0.0) == frame_of(facts, "wall east").ends
+
+
+@pytest.mark.parametrize("narrow", [False, True])
+@pytest.mark.parametrize(
+    ("plan", "wall"), [("teaching-house", "south"), ("teaching-house", "west"), ("cedar-spit", "den")]
+)
+def test_pins_cover_neither_one_another_nor_the_scale_bar(plan: str, wall: str, narrow: bool) -> None:
+    facts = sheet_of(plan)
+    pins = pins_of(review(plan_of(plan), book(), DAY))
+    root = root_of(elevation(facts, facts[f"wall {wall}"], View(pins=pins, narrow=narrow)))
+    boxes = pin_boxes(root)
+    for at, one in enumerate(boxes):
+        for other in boxes[at + 1 :]:
+            assert one[2] <= other[0] or other[2] <= one[0] or one[3] <= other[1] or other[3] <= one[1]
+    bar = next(box for box in root.iter(f"{SVG}rect") if box.get("class") == "solid")
+    top, low = float(bar.get("y", "")) - 2, float(bar.get("y", "")) + 8
+    assert not [box for box in boxes if box[1] < low and top < box[3]]
+    assert max(box[2] for box in boxes) < float(root.get("width", ""))
+
+
+def test_a_mark_is_as_wide_as_its_numbers() -> None:
+    facts = sheet_of("teaching-house")
+    root = root_of(elevation(facts, facts["wall west"], View(pins=(Pin(101, "wall west", "x", True, "eave-x"),))))
+    (box,) = pin_boxes(root)
+    assert box[2] - box[0] > 3 * 8 + 4
+
+
+def test_in_a_crowd_the_pins_of_a_part_share_a_mark_and_none_is_lost() -> None:
+    facts = sheet_of("teaching-house")
+    pins = pins_of(review(plan_of("teaching-house"), book(), DAY))
+    found = [spot for spot in spots(frame_of(facts, "wall south"), pins) if spot.at is not None]
+    marks = marks_of(found)
+    assert len(found) > CROWD > 0.9 * len(marks)
+    told = sorted((pin.number, pin.element) for mark in marks for pin in mark.pins)
+    assert told == sorted((spot.pin.number, spot.pin.element) for spot in found)
+    few = found[:CROWD]
+    assert [spot.pin for spot in few] == [mark.pins[0] for mark in marks_of(few)]
+
+
+def test_numbers_that_follow_one_another_are_told_as_a_range() -> None:
+    assert "12-19, 23" == ranges([23, *range(12, 20)])
+    assert ("7", "7, 8", "1, 3") == (ranges([7]), ranges([8, 7, 7]), ranges([3, 1]))
