@@ -15,7 +15,9 @@ from speclint.exposure.sun_climate import SunClimate
 from speclint.measures.facts import Facts, Sheet
 from speclint.units import System, show
 
-INSIDE, OUTSIDE, BELOW = 1.3, 2.4, 0.9  # metres drawn
+INSIDE, OUTSIDE, BELOW = 1.3, 2.4, 0.9  # metres drawn, at the least
+DEEP, FAR = 2.4, 6.6  # metres drawn at the most: what goes deeper or farther out ends at a break
+UNTOLD_DECK = 2.0  # depth of a deck as drawn where it is not stated [m]
 FRAMED = 0.17  # thickness of a framed wall as drawn [m]
 RAIN_ANGLE = 30.0  # degrees off plumb
 TILT = 23.44  # of the earth's axis [deg]
@@ -25,6 +27,7 @@ ROOF = 0.22  # thickness of a roof as drawn [m]
 RAKE = 0.05  # thickness of a board at a rake as drawn [m]
 JOIST = 0.27  # depth of a deck as drawn [m]
 
+TALL_ENOUGH = 16.0  # pixels: a lower footing has its depth told below it
 LINE = 14.0  # pixels between labels
 
 Point = tuple[float, float]
@@ -38,22 +41,26 @@ class _Cut:
     Attributes:
         frame: The wall.
         out: How far outside is drawn.
+        below: How far down is drawn.
         top: How high is drawn.
         thick: Of the wall.
         eave: The edge of the main roof.
         porch: The outer edge of the porch roof and the height of its joint; nothing where there is none.
-        deck: Outer edge, top and inner edge of the deck; nothing where there is none.
+        deck: Outer edge as drawn, top and inner edge of the deck; nothing where there is none.
+        ends: Whether the deck ends there, and does not go on beyond a break.
         falls: Fall of the ground.
         system: Units of the words.
     """
 
     frame: WallFrame
     out: float
+    below: float
     top: float
     thick: float
     eave: Point
     porch: tuple[Point, float] | None
     deck: tuple[float, float, float] | None
+    ends: bool
     falls: float
     system: System
 
@@ -87,20 +94,22 @@ def section(sheet: Sheet, wall: Facts, system: System = "imperial", name: str = 
     if frame is None:
         return None
     cut = _cut(frame, system)
-    scale = min(72.0, WIDE / (cut.out + INSIDE), TALL / (cut.top + BELOW))
-    paper = Paper(-INSIDE, -BELOW, cut.out, cut.top, scale, (58, 16, 196, 58))
+    scale = min(72.0, WIDE / (cut.out + INSIDE), TALL / (cut.top + cut.below))
+    paper = Paper(-INSIDE, -cut.below, cut.out, cut.top, scale, (58, 16, 196, 58))
     _ground(paper, cut)
     _wall(paper, cut, next(layer for layer in layers_of(sheet, wall) if layer.name == "rain"))
     _roof(paper, cut)
     for porch in wall["porches"][:1] if cut.porch is not None else ():
         _porch(paper, cut, porch)
     _deck(paper, cut)
+    for porch in wall["porches"][:1] if cut.porch is not None else ():
+        _footing(paper, cut, porch)
     labels: list[Label] = []
     suns = _sun(paper, sheet, cut, labels)
     _rain(paper, cut, labels)
     _label(paper, labels)
     _dimensions(paper, cut)
-    paper.text((-INSIDE, -BELOW), suns, "small", "start", (-46, 44))
+    paper.text((-INSIDE, -cut.below), suns, "small", "start", (-46, 44))
     facing = show(wall["faces"], "angle", system) if wall["faces"] is not None else "not stated"
     reach, starts = show(cut.edge[0], "length", system), show(frame.starts, "length", system)
     about = f"roof edge {reach} out; wood starts {starts} up; {suns}"
@@ -129,16 +138,38 @@ def _cut(frame: WallFrame, system: System) -> _Cut:
     if part is not None:
         low, high = porch_heights(frame, part)
         porch = ((float(part["depth"]), low), high)
-    out = max(frame.reach + 1.2, porch[0][0] + 1.2 if porch is not None else 0.0, OUTSIDE)
+    decks = wall["decks"][:1]
+    depth = next((float(one["depth"] or UNTOLD_DECK) for one in decks), 0.0)
+    out = max(frame.reach + 1.2, porch[0][0] + 1.2 if porch is not None else 0.0, OUTSIDE, min(FAR, depth + 0.5))
     height = frame.starts + frame.peak if frame.gable else frame.eave
     top = 0.9 + (max(height, frame.ridge) if frame.gable else height + (INSIDE + frame.reach) * frame.pitch)
     deck = None
-    for one in wall["decks"][:1]:
+    for one in decks:
         gap = (one["gap"] or 0.0) if one["held by"] == "posts" else 0.0
-        deck = (min(out - 0.2, float(one["depth"] or 2.0)), frame.deck_top(one), float(gap))
+        deck = (min(out - 0.3, depth), frame.deck_top(one), float(gap))
     falls = float(wall["paving" if wall["ground"] == "paving" else "grade"] or 0.0)
     thick = float(wall["log size"] or FRAMED)
-    return _Cut(frame, out, top, thick, (frame.reach, height), porch, deck, falls, system)
+    deepest = max(
+        (falls * _post_at(post, part) + (post["footing"] or 0.0) for post in _posts(frame, part)), default=0.0
+    )
+    below = min(DEEP, max(BELOW, falls * out + 0.4, deepest + 0.2))
+    ends = depth <= out - 0.3 and all(one["depth"] is not None for one in decks)
+    return _Cut(frame, out, below, top, thick, (frame.reach, height), porch, deck, ends, falls, system)
+
+
+def _posts(frame: WallFrame, porch: Facts | None) -> list[Facts]:
+    """The post of a porch that is drawn."""
+    return carriers(frame, porch)[:1] if porch is not None else []
+
+
+def _side(post: Facts) -> float:
+    return float(post["size"][0] if post["size"] else 0.15) / 2
+
+
+def _post_at(post: Facts, porch: Facts | None) -> float:
+    """How far out the middle of a post stands. [m]"""
+    depth = float(porch["depth"] or 0.0) if porch is not None else 0.0
+    return depth - float(0.3 if post["inset"] is None else post["inset"]) - _side(post)
 
 
 def _ground(paper: Paper, cut: _Cut) -> None:
@@ -146,12 +177,9 @@ def _ground(paper: Paper, cut: _Cut) -> None:
     frame = cut.frame
     house = next(iter(frame.wall.sheet.of_kind("foundation")), None)
     face = (house["face"] if house is not None else None) or 0.0
-    left, low = -cut.thick + 0.02, -BELOW + 0.12
+    left, low = -cut.thick + 0.02, -cut.below + 0.12
     paper.box(left, low, face, frame.starts, "edge masonry")
-    width = face - left
-    teeth = [(left - 0.12 + (width + 0.24) * at / 6, low + (0.07 if at % 2 else -0.07)) for at in range(7)]
-    paper.path([(left - 0.12, low - 0.16), *teeth, (face + 0.12, low - 0.16)], "blank", closed=True, fill="#ffffff")
-    paper.path(teeth, "thin")
+    _break_below(paper, left, face, low)
     paper.text((left, low), "depth not stated", "small clear", "end", (-8, 2))
     paper.path([(face, 0.0), (cut.out, -cut.falls * cut.out)], "cut")
     for at in range(int((cut.out - face) / 0.2)):
@@ -159,9 +187,20 @@ def _ground(paper: Paper, cut: _Cut) -> None:
         paper.line((x, -cut.falls * x), (x - 0.09, -cut.falls * x - 0.12), "hair")
     paper.path([(-INSIDE, frame.starts + 0.02), (-cut.thick, frame.starts + 0.02)], "thin")
     grade = frame.wall["paving" if frame.wall["ground"] == "paving" else "grade"]
-    words = f"ground falls {show(grade, 'slope', cut.system)}" if grade is not None else "fall of the ground not stated"
+    toward = " toward the house" if grade is not None and grade < 0 else ""
+    words = "fall of the ground not stated"
+    if grade is not None:
+        words = f"ground falls {show(abs(grade), 'slope', cut.system)}{toward}"
     ground = frame.wall["ground"]
-    paper.text((-INSIDE, -BELOW), f"{ground}; {words}" if ground else words, "small", "start", (-46, 30))
+    paper.text((-INSIDE, -cut.below), f"{ground}; {words}" if ground else words, "small", "start", (-46, 30))
+
+
+def _break_below(paper: Paper, left: float, right: float, low: float) -> None:
+    """A break at the lower end of what goes on below it."""
+    width = right - left
+    teeth = [(left - 0.12 + (width + 0.24) * at / 6, low + (0.07 if at % 2 else -0.07)) for at in range(7)]
+    paper.path([(left - 0.12, low - 0.16), *teeth, (right + 0.12, low - 0.16)], "blank", closed=True, fill="#ffffff")
+    paper.path(teeth, "thin")
 
 
 def _wall(paper: Paper, cut: _Cut, layer: Layer) -> None:
@@ -208,27 +247,56 @@ def _roof(paper: Paper, cut: _Cut) -> None:
 
 
 def _porch(paper: Paper, cut: _Cut, porch: Facts) -> None:
-    """The roof of a porch, and one of its posts on its footing."""
+    """The roof of a porch, and one of its posts."""
     assert cut.porch is not None
     (depth, low), high = cut.porch
     paper.path([(0.0, high), (depth, low), (depth, low + 0.15), (0.0, high + 0.15)], "edge roof", closed=True)
     pitch = (high - low) / depth if depth else 0.0
-    for post in carriers(cut.frame, porch)[:1]:
-        side = (post["size"][0] if post["size"] else 0.15) / 2
-        x = depth - (post["inset"] or 0.3) - side
-        foot = post["foot above grade"] if post["foot above grade"] is not None else 0.15
-        paper.box(x - side, foot, x + side, high - x * pitch, "edge wood")
-        frost = post["footing"]
-        paper.box(x - 1.6 * side, -min(BELOW, frost or BELOW), x + 1.6 * side, max(0.05, foot - 0.02), "edge masonry")
-        words = f"footing {show(frost, 'length', cut.system)} deep" if frost else "depth of footing not stated"
-        paper.text((x, -BELOW), words, "small clear", "middle", (0, 14))
+    for post in _posts(cut.frame, porch):
+        side, x = _side(post), _post_at(post, porch)
+        paper.box(x - side, _foot(cut, post, x), x + side, high - x * pitch, "edge wood")
+
+
+def _foot(cut: _Cut, post: Facts, x: float) -> float:
+    """Height of the foot of a post, above the ground where it stands. [m]"""
+    up = post["foot above grade"] if post["foot above grade"] is not None else 0.15
+    return float(up) - cut.falls * x
+
+
+def _footing(paper: Paper, cut: _Cut, porch: Facts) -> None:
+    """The footing of a post, from under its foot down to its stated depth below the ground where it stands."""
+    for post in _posts(cut.frame, porch):
+        x, half = _post_at(post, porch), 1.6 * _side(post)
+        grade, frost = -cut.falls * x, post["footing"]
+        low = max(-cut.below + 0.12, grade - frost) if frost is not None else -cut.below + 0.12
+        paper.box(x - half, low, x + half, max(grade + 0.05, _foot(cut, post, x) - 0.02), "edge masonry")
+        if frost is None or low > grade - frost + 0.01:
+            _break_below(paper, x - half, x + half, low)
+        words = "depth of footing not stated"
+        if frost is not None:
+            words = f"footing {show(frost, 'length', cut.system)} deep"
+            if low <= grade - frost + 0.01 and frost * paper.scale > TALL_ENOUGH:
+                paper.upward(x + half, low, grade, words, 8)
+                return
+        paper.text((x, low), words, "small clear", "middle", (0, 18))
 
 
 def _deck(paper: Paper, cut: _Cut) -> None:
-    if cut.deck is not None:
-        out, top, gap = cut.deck
-        paper.box(gap, top - 0.03, out, top, "edge wood")
-        paper.box(gap, top - JOIST, out, top - 0.03, "thin wood")
+    """The deck, to its stated depth, or to a break."""
+    if cut.deck is None:
+        return
+    out, top, gap = cut.deck
+    paper.box(gap, top - 0.03, out, top, "edge wood")
+    paper.box(gap, top - JOIST, out, top - 0.03, "thin wood")
+    if not cut.ends:
+        teeth = [(out + (0.07 if at % 2 else -0.07), top + 0.1 - (JOIST + 0.2) * at / 6) for at in range(7)]
+        right = out + 0.16
+        paper.path([(right, top + 0.1), *teeth, (right, top - JOIST - 0.1)], "blank", closed=True, fill="#ffffff")
+        paper.path(teeth, "thin")
+        deck = cut.frame.wall["decks"][0]
+        stated = deck["depth"]
+        words = f"{deck.label} goes on to {show(stated, 'length', cut.system)}" if stated else "its depth not stated"
+        paper.text((out, top - JOIST), words, "small clear", "end", (0, 16))
 
 
 def _label(paper: Paper, labels: list[Label]) -> None:
