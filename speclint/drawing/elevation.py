@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -16,9 +17,10 @@ from speclint.measures.facts import Facts, Sheet
 from speclint.units import System, show
 
 WIDE, TALL = 610.0, 270.0  # pixels that the wall and its roof may take
-NARROW, LOW = 246.0, 230.0  # the same on a sheet for a telephone
+NARROW, LOW = 244.0, 230.0  # the same on a sheet for a telephone
 MOST = 62.0  # pixels to the metre
-LEGEND = 196.0  # pixels
+HEIGHTS = 82.0  # pixels for the heights at the right
+LEGEND = 212.0  # pixels
 BAR = 3.8  # metres from the right end of the wall to the scale bar
 
 _Row = tuple[str, list[pin_marks.Mark], str]  # words, marks, words after them
@@ -95,7 +97,7 @@ def _paper(frame: WallFrame, view: View, found: list[Spot], layered: bool, zoned
     scale = min(MOST, wide / (frame.length + 2 * side), tall / top)
     beside = LEGEND if view.legend and layered else 0.0
     below = 54.0 + (20 if zoned else 0) + _rows_tall(found, frame, view)
-    margin = (12.0, 16.0, (58.0 if view.narrow else 66.0) + beside, below)
+    margin = (12.0, 16.0, HEIGHTS + beside, below)
     least = 300.0 if view.narrow else 420.0
     return Paper(-side, -marks.BELOW, frame.length + side, top, scale, margin, least)
 
@@ -137,7 +139,7 @@ def _draw(drawn: _Drawn) -> None:
         wall_face.numbers(paper, frame, layer, drawn.hidden(layer), room)
     _rows(drawn, bar + 16)
     if view.legend:
-        x = paper.x(frame.length + _side(frame)) + 66
+        x = paper.x(frame.length + _side(frame)) + HEIGHTS
         for layer in drawn.layers:
             key = marks.key_of(frame, view.system)
             paper.grow(marks.legend(paper, x, layer, key, drawn.zones, drawn.hidden(layer)))
@@ -201,7 +203,8 @@ def _rows_of(found: Sequence[Spot], frame: WallFrame, view: View) -> list[_Row]:
     if rows and rows[-1][1] and rows[-1][2] and bare and not view.narrow:  # one line for both saves height on paper
         rows[-1] = (*rows[-1][:2], f"{rows[-1][2]}; nor is that of {', '.join(bare)}")
     elif bare:
-        rows.append((f"not drawn, place not stated: {', '.join(bare)}", [], ""))
+        words = f"not drawn, place not stated: {', '.join(bare)}"
+        rows += [(line, [], "") for line in textwrap.wrap(words, int((wide + 50) / SMALL_LETTER))]
     return rows
 
 

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import textwrap
 from collections.abc import Iterator
 from dataclasses import dataclass
 from math import atan, cos, degrees, radians, sin, tan
 
 from speclint.drawing.before import carriers, porch_heights
 from speclint.drawing.layers import Layer, layers_of
-from speclint.drawing.paper import Paper
+from speclint.drawing.paper import SMALL_LETTER, Paper
 from speclint.drawing.roof_lines import LEVEL, roof_lines
 from speclint.drawing.wall_frame import FEW, WallFrame, peak_words, wall_frame
 from speclint.exposure.sun_climate import SunClimate
@@ -28,10 +29,11 @@ RAKE = 0.05  # thickness of a board at a rake as drawn [m]
 JOIST = 0.27  # depth of a deck as drawn [m]
 
 TALL_ENOUGH = 16.0  # pixels: a lower footing has its depth told below it
+LEFT, RIGHT = 84.0, 236.0  # pixels for labels at both sides
 LINE = 14.0  # pixels between labels
 
 Point = tuple[float, float]
-Label = tuple[Point, str]  # where a line begins, and what it is
+Label = tuple[Point, tuple[str, ...]]  # where a line begins, and what it is, in rows
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,7 +97,7 @@ def section(sheet: Sheet, wall: Facts, system: System = "imperial", name: str = 
         return None
     cut = _cut(frame, system)
     scale = min(72.0, WIDE / (cut.out + INSIDE), TALL / (cut.top + cut.below))
-    paper = Paper(-INSIDE, -cut.below, cut.out, cut.top, scale, (58, 16, 196, 58))
+    paper = Paper(-INSIDE, -cut.below, cut.out, cut.top, scale, (LEFT, 16, RIGHT, 58))
     _ground(paper, cut)
     _wall(paper, cut, next(layer for layer in layers_of(sheet, wall) if layer.name == "rain"))
     _roof(paper, cut)
@@ -109,7 +111,10 @@ def section(sheet: Sheet, wall: Facts, system: System = "imperial", name: str = 
     _rain(paper, cut, labels)
     _label(paper, labels)
     _dimensions(paper, cut)
-    paper.text((-INSIDE, -cut.below), suns, "small", "start", (-46, 44))
+    rows = textwrap.wrap(suns, int((paper.width - 20) / SMALL_LETTER))
+    for row, words in enumerate(rows):
+        paper.text((-INSIDE, -cut.below), words, "small", "start", (12 - LEFT, 44 + LINE * row))
+    paper.grow(paper.y(-cut.below) + 58 + LINE * (len(rows) - 1))
     facing = show(wall["faces"], "angle", system) if wall["faces"] is not None else "not stated"
     reach, starts = show(cut.edge[0], "length", system), show(frame.starts, "length", system)
     about = f"roof edge {reach} out; wood starts {starts} up; {suns}"
@@ -192,7 +197,7 @@ def _ground(paper: Paper, cut: _Cut) -> None:
     if grade is not None:
         words = f"ground falls {show(abs(grade), 'slope', cut.system)}{toward}"
     ground = frame.wall["ground"]
-    paper.text((-INSIDE, -cut.below), f"{ground}; {words}" if ground else words, "small", "start", (-46, 30))
+    paper.text((-INSIDE, -cut.below), f"{ground}; {words}" if ground else words, "small", "start", (12 - LEFT, 30))
 
 
 def _break_below(paper: Paper, left: float, right: float, low: float) -> None:
@@ -302,12 +307,14 @@ def _deck(paper: Paper, cut: _Cut) -> None:
 def _label(paper: Paper, labels: list[Label]) -> None:
     """The lines of rain and sun by name, one below the other at the right of where they begin."""
     x = max((paper.x(start[0]) for start, _ in labels), default=0.0) + 14
-    last = 0.0
-    for start, words in sorted(labels, key=lambda label: -label[0][1]):
-        last = max(paper.y(start[1]), last + LINE)
+    free = 0.0
+    for start, rows in sorted(labels, key=lambda label: -label[0][1]):
+        y = max(paper.y(start[1]), free)
         at_x, at_y = paper.x(start[0]) + 2, paper.y(start[1])
-        paper.put(f'<line class="hair" x1="{at_x:.1f}" y1="{at_y:.1f}" x2="{x - 3:.1f}" y2="{last:.1f}"/>')
-        paper.put(f'<text class="small clear" x="{x:.1f}" y="{last + 3.5:.1f}">{words}</text>')
+        paper.put(f'<line class="hair" x1="{at_x:.1f}" y1="{at_y:.1f}" x2="{x - 3:.1f}" y2="{y:.1f}"/>')
+        for row, words in enumerate(rows):
+            paper.put(f'<text class="small clear" x="{x:.1f}" y="{y + 3.5 + LINE * row:.1f}">{words}</text>')
+        free = y + LINE * len(rows) + 2
 
 
 def _rain(paper: Paper, cut: _Cut, labels: list[Label]) -> None:
@@ -319,21 +326,21 @@ def _rain(paper: Paper, cut: _Cut, labels: list[Label]) -> None:
         start = (edge[0] + 0.35 / slope, edge[1] + 0.35)
         paper.path([start, edge, end], "water")
         if at == len(edges) - 1:
-            labels.append((start, "rain at 30 deg"))
+            labels.append((start, ("rain at 30 deg",)))
         if what == "wall" and end[1] > cut.frame.starts:
             paper.line((-cut.thick, end[1]), (0.35, end[1]), "sheltered")
             words = "sheltered above, at the peak" if cut.frame.gable else "sheltered above"
             paper.text((0.0, end[1]), words, "small clear", "start", (28, 4))
 
 
-def _suns(sheet: Sheet, cut: _Cut) -> Iterator[tuple[str, float | None]]:
-    """Height of the noon sun at the solstices in the plane of the section; nothing where it does not rise. [rad]"""
+def _suns(sheet: Sheet, cut: _Cut) -> Iterator[tuple[str, float, float | None]]:
+    """Height of the noon sun at the solstices [deg], and in the plane of the cut [rad]; nothing if it does not rise."""
     climate = sheet["site"]["sun climate"]
     noon = 180.0 if climate.latitude >= 0 else 0.0
     turned = abs((cut.frame.wall["faces"] - noon + 180) % 360 - 180)
     for season, tilt in (("21 June", TILT), ("21 December", -TILT)):
         height = 90 - abs(climate.latitude) + (tilt if climate.latitude >= 0 else -tilt)
-        yield season, atan(tan(radians(height)) / cos(radians(turned))) if height > 1 else None
+        yield season, height, atan(tan(radians(height)) / cos(radians(turned))) if height > 1 else None
 
 
 def _sun(paper: Paper, sheet: Sheet, cut: _Cut, labels: list[Label]) -> str:
@@ -346,7 +353,7 @@ def _sun(paper: Paper, sheet: Sheet, cut: _Cut, labels: list[Label]) -> str:
     if abs((faces - noon + 180) % 360 - 180) > GRAZING:
         return "no line of the noon sun: it does not reach a wall that looks this way"
     told = []
-    for season, profile in _suns(sheet, cut):
+    for season, height, profile in _suns(sheet, cut):
         if profile is None:
             told.append(f"no line for {season}: the sun does not rise at noon")
             continue
@@ -355,9 +362,9 @@ def _sun(paper: Paper, sheet: Sheet, cut: _Cut, labels: list[Label]) -> str:
         start = (edge[0] + far * cos(profile), edge[1] + far * sin(profile))
         end, what = cut.stop(edge, tan(profile))
         paper.path([start, edge, end], "sun")
-        words = f"noon sun, {season}: {degrees(profile):.0f} deg"
-        labels.append((start, words))
-        told.append(f"{words}, to the {what}")
+        seen = f"{degrees(profile):.0f} deg as seen in this cut"
+        labels.append((start, (f"noon sun, {season}: {height:.0f} deg high,", seen)))
+        told.append(f"noon sun, {season}: {seen}, to the {what}")
     return "; ".join(told)
 
 

@@ -290,8 +290,8 @@ def test_a_sheet_for_a_telephone_fits_its_width() -> None:
 def test_rays_of_a_section_end_on_what_they_meet() -> None:
     facts = sheet_of("tamarack-point")
     about = root_of(section(facts, facts["wall south"])).get("aria-label") or ""
-    assert "21 June: 67 deg, to the deck" in about
-    assert "21 December: 20 deg, to the wall" in about
+    assert "21 June: 67 deg as seen in this cut, to the deck" in about
+    assert "21 December: 20 deg as seen in this cut, to the wall" in about
     assert "no line of the noon sun" in str(root_of(section(facts, facts["wall north"])).get("aria-label"))
     assert "depth not stated" in words(root_of(section(facts, facts["wall north"])))
 

@@ -6,7 +6,9 @@ import xml.etree.ElementTree as ElementTree
 
 import pytest
 
+from speclint.drawing.compass import compass
 from speclint.drawing.section import section
+from tests.drawing.expected import sheet_of
 from tests.drawing.test_geometry import SVG, root_of, words
 from tests.measures.sheets import sheet
 
@@ -83,3 +85,12 @@ def test_a_footing_that_is_told_is_drawn_before_the_deck(post: str, told: str) -
 
 def test_ground_that_falls_toward_the_house_says_so() -> None:
     assert any("ground falls 2% toward the house" in line for line in words(drawn(PORCH.replace("6%", "-2%"))))
+
+
+def test_the_true_height_of_the_noon_sun_stands_beside_that_of_the_cut() -> None:
+    facts = sheet_of("cedar-spit")
+    told = " ".join(words(root_of(section(facts, facts["wall den"]))))
+    high = " ".join(words(root_of(compass(facts))))
+    assert "sun at noon in June 69 deg high" in high
+    assert "noon sun, 21 June: 69 deg high, 82 deg as seen in this cut" in told
+    assert "noon sun, 21 December: 22 deg high, 50 deg as seen in this cut" in told
