@@ -53,7 +53,7 @@ RADIUS = 12.0  # of a pin: 24 pixels across, the least that a finger should have
 STRIP = 34.0  # height of the title strip [px]
 ROW = 14.0  # from row to row of its words [px]
 # pixels to a letter of lettering in a wide face, which stands in where the one asked for is missing
-SMALL_LETTER, LETTER, TITLE_LETTER = 6.4, 6.7, 10.5
+SMALL_LETTER, LETTER, TITLE_LETTER = 6.0, 6.4, 10.2
 
 
 def number(value: float) -> str:

@@ -36,7 +36,7 @@ def test_every_rule_of_a_style_is_of_drawings_only() -> None:
     assert "," not in "".join(line.partition("{")[0] for line in STYLE.splitlines())
 
 
-WIDE = {"small": 6.3, "note": 6.6, "title": 10.2, "number": 6.3}  # pixels to a letter where the face is a wide one
+WIDE = {"small": 5.9, "note": 6.3, "title": 9.8, "number": 5.9}  # pixels to a letter where the face is a wide one
 
 
 def past_the_edge(svg: str | None) -> list[str]:
