@@ -23,6 +23,7 @@ _STYLE = """
 .under { stroke: #ffffff; stroke-width: 3.4; stroke-opacity: 0.85; fill: none }
 .water { stroke: #1f4e79; stroke-width: 1.6; fill: none }
 .sun { stroke: #7a4b00; stroke-width: 1.1; fill: none; stroke-dasharray: 6 3 }
+.barrier { stroke: #1b1b1b; stroke-width: 3.6; fill: none }
 .leader { stroke: #1b1b1b; stroke-width: 0.9; fill: none }
 .blank { fill: #ffffff; stroke: none }
 .solid { fill: #1b1b1b; stroke: none }

@@ -26,6 +26,7 @@ GRAZING = 80.0  # degrees off the noon sun beyond which a wall does not see it
 WIDE, TALL = 540.0, 470.0  # pixels
 ROOF = 0.22  # thickness of a roof as drawn [m]
 RAKE = 0.05  # thickness of a board at a rake as drawn [m]
+PAST_WALL = 0.6096  # how far inside the wall an ice barrier is to reach [m]
 JOIST = 0.27  # depth of a deck as drawn [m]
 
 TALL_ENOUGH = 16.0  # pixels: a lower footing has its depth told below it
@@ -246,9 +247,36 @@ def _roof(paper: Paper, cut: _Cut) -> None:
     up = ROOF * (1 + pitch**2) ** 0.5
     corners = [(reach, height), (-INSIDE, inner), (-INSIDE, inner + up), (reach, height + up)]
     paper.path(corners, "edge roof", closed=True)
-    if frame.wall["gutters"]:
+    _ice_barrier(paper, cut)
+    if any(gutter["porch"] is None for gutter in frame.wall["gutters"]):
         paper.path([(reach, height + 0.1), (reach, height - 0.02), (reach + 0.13, height - 0.02),
                     (reach + 0.13, height + 0.1)], "edge")  # fmt: skip
+
+
+def _ice_barrier(paper: Paper, cut: _Cut) -> None:
+    """The ice barrier up the slope from the edge, as wide as stated, and the line that it is to reach."""
+    frame, (reach, height) = cut.frame, cut.eave
+    roof = frame.wall["roof"]
+    stated = roof["ice barrier"] if roof is not None else None
+    if stated is None or frame.high:
+        return
+    pitch, rise = frame.pitch, (1 + frame.pitch**2) ** 0.5
+    up = ROOF * rise  # the top of the roof over its underside
+
+    def on_roof(x: float) -> Point:
+        return x, height + (reach - x) * pitch + up
+
+    need = -cut.thick - PAST_WALL
+    if need > -INSIDE + 0.02:
+        x, y = on_roof(need)
+        paper.path([(x, y - up - 0.1), (x, y + 0.4)], "untold")
+        told = '24"' if cut.system == "imperial" else show(PAST_WALL, "length", cut.system)
+        paper.text((x, y + 0.4), f"{told} inside the wall", "small clear", "start", (4, 6))
+    end = max(-INSIDE, reach - stated / rise)
+    words = f"ice barrier {show(stated, 'length', cut.system)}"
+    if stated > 0:
+        paper.path([on_roof(reach), on_roof(end)], "barrier")
+    paper.text(on_roof(reach + 0.7 * (end - reach) if stated > 0 else reach), words, "small clear", "start", (8, -8))
 
 
 def _porch(paper: Paper, cut: _Cut, porch: Facts) -> None:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import xml.etree.ElementTree as ElementTree
+from math import hypot
 
 import pytest
 
 from speclint.drawing.compass import compass
 from speclint.drawing.section import section
 from tests.drawing.expected import sheet_of
-from tests.drawing.test_geometry import SVG, root_of, words
+from tests.drawing.test_geometry import SVG, points, root_of, words
 from tests.measures.sheets import sheet
 
 PORCH = """
@@ -94,3 +95,28 @@ def test_the_true_height_of_the_noon_sun_stands_beside_that_of_the_cut() -> None
     assert "sun at noon in June 69 deg high" in high
     assert "noon sun, 21 June: 69 deg high, 82 deg as seen in this cut" in told
     assert "noon sun, 21 December: 22 deg high, 50 deg as seen in this cut" in told
+
+
+ICE = PORCH.replace("gutters none", "gutters none; ice barrier 900 mm")
+
+
+def test_an_ice_barrier_is_drawn_as_wide_as_stated_with_the_line_it_is_to_reach() -> None:
+    root = drawn(ICE)
+    (barrier,) = [points(line) for line in root.iter(f"{SVG}polyline") if line.get("class") == "barrier"]
+    (x1, y1), (x2, y2) = barrier
+    assert 0.9 == pytest.approx(hypot(x1 - x2, y1 - y2) / scale_of(root), rel=0.01)
+    assert {"ice barrier 900 mm", "610 mm inside the wall"} <= set(words(root))
+    edge = max(x for x, _ in barrier)
+    (line,) = [
+        points(one) for one in root.iter(f"{SVG}polyline") if one.get("class") == "untold" and len(points(one)) == 2
+    ]
+    assert 0.6 + 0.3 + 0.6096 == pytest.approx((edge - line[0][0]) / scale_of(root), abs=0.01)  # reach, wall, inside
+
+
+def test_no_ice_barrier_is_drawn_where_none_is_stated() -> None:
+    root = drawn(PORCH)
+    assert not [line for line in root.iter(f"{SVG}polyline") if line.get("class") == "barrier"]
+    assert not [line for line in words(root) if "ice" in line]
+    none = drawn(ICE.replace("ice barrier 900 mm", "ice barrier 0 mm"))
+    assert "ice barrier 0 mm" in words(none)
+    assert not [line for line in none.iter(f"{SVG}polyline") if line.get("class") == "barrier"]
