@@ -6,7 +6,7 @@ import textwrap
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from speclint.drawing import before, marks, over, pin_marks, wall_face
+from speclint.drawing import before, gutters, marks, over, pin_marks, wall_face
 from speclint.drawing.layers import Layer, layers_of
 from speclint.drawing.paper import RADIUS, SMALL_LETTER, Paper
 from speclint.drawing.pins import Pin, Spot, spots
@@ -122,7 +122,7 @@ def _draw(drawn: _Drawn) -> None:
         before.porch(paper, frame, porch)
     before.rails(paper, frame)
     before.plantings(paper, frame)
-    over.gutters(paper, frame)
+    gutters.gutters(paper, frame)
     marks.zone_marks(paper, drawn.zones, 14)
     marks.dimensions(paper, frame, view.system, 44 if drawn.zones else 24)
     bar = paper.y(-marks.BELOW) + (52 if drawn.zones else 32)
@@ -133,8 +133,8 @@ def _draw(drawn: _Drawn) -> None:
     marks.take_room(paper, frame, room)
     for x, y, size in over.purlin_ends(frame) if frame.gable else ():
         room.keep(paper, x - size, y - size, x + size, y + size)
-    for x in over.spouts(frame):
-        room.keep(paper, x - 0.06, 0.0, x + 0.06, frame.eave)
+    for x, top in gutters.spouts(frame):
+        room.keep(paper, x - 0.06, 0.0, x + 0.06, top)
     for layer in drawn.layers:
         wall_face.numbers(paper, frame, layer, drawn.hidden(layer), room)
     _rows(drawn, bar + 16)

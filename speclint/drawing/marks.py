@@ -17,7 +17,7 @@ from speclint.units import System, show
 BELOW = 0.55  # metres of ground drawn below grade
 LEAST_SPLASH = 0.02  # metres: less is not marked
 TICK = 0.18  # metres between the ticks of the ground
-KEY_WIDE, BOLD_WIDE = 28, 25  # letters in a line of the legend, and of its title
+KEY_WIDE, BOLD_WIDE = 32, 29  # letters in a line of the legend, and of its title
 
 
 def ground(paper: Paper, frame: WallFrame, side: float) -> None:

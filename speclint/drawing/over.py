@@ -1,4 +1,4 @@
-"""What is over a wall on its elevation: the slope of the roof, the rake of a gable, purlin ends, gutters."""
+"""What is over a wall on its elevation: the slope of the roof, the rake of a gable, purlin ends."""
 
 from __future__ import annotations
 
@@ -66,28 +66,4 @@ def purlin_ends(frame: WallFrame) -> list[tuple[float, float, float]]:
         for at in range(count):
             x = frame.length * (0.12 + 0.76 * at / (count - 1)) if count > 1 else middle
             found.append((x, frame.starts + frame.peak - rise * abs(x - middle) - size - 0.02, size))
-    return found
-
-
-def gutters(paper: Paper, frame: WallFrame) -> None:
-    """Gutters over the wall, and their downspouts at its ends."""
-    if frame.gable:
-        return
-    for gutter in frame.wall["gutters"]:
-        paper.open("gutter", gutter.label)
-        paper.box(-frame.side, frame.eave - 0.13, frame.length + frame.side, frame.eave, "edge glass")
-        paper.close()
-    for x in spouts(frame):
-        paper.box(x - 0.04, 0.1, x + 0.04, frame.eave - 0.13, "edge glass")
-
-
-def spouts(frame: WallFrame) -> list[float]:
-    """Where downspouts come down the wall: at its ends, and evenly between where there are more than two. [m]"""
-    found = []
-    for gutter in frame.wall["gutters"] if not frame.gable else ():
-        for spout in gutter["downspouts"]:
-            count = int(spout["count"] or 1)
-            for one in range(count):
-                ends = 0.15 if one % 2 == 0 else frame.length - 0.15
-                found.append(ends if count < 3 else 0.15 + (frame.length - 0.3) * one / (count - 1))
     return found

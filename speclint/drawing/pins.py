@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from speclint.drawing.before import porch_heights
+from speclint.drawing.gutters import IN, edge_of
 from speclint.drawing.wall_frame import Opening, WallFrame, at_end, left_of
 from speclint.measures.facts import Facts
 from speclint.model.element import Element, settings_of
@@ -88,7 +89,11 @@ def _spot(frame: WallFrame, part: Facts, pin: Pin) -> Spot | None:
         gutter = part if kind == "gutter" else part["gutter"]
         if gutter is None or gutter["over"] is not wall:
             return None
-        return Spot(pin, (0.55 * frame.length, frame.eave) if kind == "gutter" else (frame.length - 0.15, 0.2))
+        edge = edge_of(frame, gutter)
+        if edge is None:
+            return Spot(pin, None, False)
+        left, right = (0.0, frame.length) if gutter["porch"] is None else edge[:2]
+        return Spot(pin, (left + 0.55 * (right - left), edge[2]) if kind == "gutter" else (right - IN, 0.2))
     if kind in ("purlin", "stone", "planting", "chase", "obstruction", "junction"):
         return _beside(frame, part, pin) if touches(part, wall) else None
     return _before(frame, part, pin)

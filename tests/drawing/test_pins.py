@@ -6,6 +6,7 @@ import pytest
 
 from speclint.drawing.before import porch_heights
 from speclint.drawing.elevation import View, elevation
+from speclint.drawing.gutters import spouts as spouts_of
 from speclint.drawing.pin_marks import CROWD, marks_of, ranges
 from speclint.drawing.pins import Pin, Spot, pins_of, spots
 from speclint.drawing.wall_frame import WallFrame, wall_frame
@@ -127,3 +128,12 @@ def test_in_a_crowd_the_pins_of_a_part_share_a_mark_and_none_is_lost() -> None:
 def test_numbers_that_follow_one_another_are_told_as_a_range() -> None:
     assert "12-19, 23" == ranges([23, *range(12, 20)])
     assert ("7", "7, 8", "1, 3") == (ranges([7]), ranges([8, 7, 7]), ranges([3, 1]))
+
+
+def test_the_gutter_of_a_porch_is_drawn_and_pinned_at_the_edge_of_the_porch() -> None:
+    facts = sheet_of("quiet-harbor")
+    frame = frame_of(facts, "wall south")
+    edge = porch_heights(frame, facts["porch lake"])[0]
+    assert [frame.eave] * 3 + [edge] * 3 == pytest.approx(sorted((top for _, top in spouts_of(frame)), reverse=True))
+    assert at_of(facts, "wall south", "gutter lake", "gutter-too-small")[1] == pytest.approx(edge)
+    assert at_of(facts, "wall south", "gutter south", "gutter-too-small")[1] == pytest.approx(frame.eave)
