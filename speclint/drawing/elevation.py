@@ -5,6 +5,7 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Sequence
 from dataclasses import dataclass
+from html import escape
 
 from speclint.drawing import before, gutters, marks, over, pin_marks, wall_face
 from speclint.drawing.layers import Layer, layers_of
@@ -223,9 +224,9 @@ def _rows(drawn: _Drawn, y: float) -> None:
         words, each, after = one
         x, low = 14.0, y + (RADIUS + 4 if each else 10)
         if words:
-            paper.put(f'<text class="small" x="{x:.1f}" y="{low:.1f}">{words}</text>')
+            paper.put(f'<text class="small" x="{x:.1f}" y="{low:.1f}">{escape(words)}</text>')
             x += len(words) * SMALL_LETTER + 2 if each else 0
         x = pin_marks.row(paper, each, x, y, view.link)
         if after:
-            paper.put(f'<text class="small" x="{x + 2:.1f}" y="{low:.1f}">{after}</text>')
+            paper.put(f'<text class="small" x="{x + 2:.1f}" y="{low:.1f}">{escape(after)}</text>')
         y += _tall(one)

@@ -4,91 +4,23 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterator
-from dataclasses import dataclass
-from math import atan, cos, degrees, radians, sin, tan
 
-from speclint.drawing.before import carriers, porch_heights
+from speclint.drawing.cut import INSIDE, Cut, Point, cut_of, half_side, post_at, posts_of
 from speclint.drawing.layers import Layer, layers_of
 from speclint.drawing.paper import SMALL_LETTER, Paper
+from speclint.drawing.rays import LINE, rays
 from speclint.drawing.roof_lines import LEVEL, roof_lines
-from speclint.drawing.wall_frame import FEW, WallFrame, peak_words, wall_frame
-from speclint.exposure.sun_climate import SunClimate
+from speclint.drawing.wall_frame import FEW, peak_words, wall_frame
 from speclint.measures.facts import Facts, Sheet
 from speclint.units import System, show
 
-INSIDE, OUTSIDE, BELOW = 1.3, 2.4, 0.9  # metres drawn, at the least
-DEEP, FAR = 2.4, 6.6  # metres drawn at the most: what goes deeper or farther out ends at a break
-UNTOLD_DECK = 2.0  # depth of a deck as drawn where it is not stated [m]
-FRAMED = 0.17  # thickness of a framed wall as drawn [m]
-RAIN_ANGLE = 30.0  # degrees off plumb
-TILT = 23.44  # of the earth's axis [deg]
-GRAZING = 80.0  # degrees off the noon sun beyond which a wall does not see it
 WIDE, TALL = 540.0, 470.0  # pixels
 ROOF = 0.22  # thickness of a roof as drawn [m]
 RAKE = 0.05  # thickness of a board at a rake as drawn [m]
 PAST_WALL = 0.6096  # how far inside the wall an ice barrier is to reach [m]
 JOIST = 0.27  # depth of a deck as drawn [m]
-
 TALL_ENOUGH = 16.0  # pixels: a lower footing has its depth told below it
 LEFT, RIGHT = 84.0, 236.0  # pixels for labels at both sides
-LINE = 14.0  # pixels between labels
-
-Point = tuple[float, float]
-Label = tuple[Point, tuple[str, ...]]  # where a line begins, and what it is, in rows
-
-
-@dataclass(frozen=True, slots=True)
-class _Cut:
-    """What is cut through: the frame, and what rain and sun meet outside. [m]
-
-    Attributes:
-        frame: The wall.
-        out: How far outside is drawn.
-        below: How far down is drawn.
-        top: How high is drawn.
-        thick: Of the wall.
-        eave: The edge of the main roof.
-        porch: The outer edge of the porch roof and the height of its joint; nothing where there is none.
-        deck: Outer edge as drawn, top and inner edge of the deck; nothing where there is none.
-        ends: Whether the deck ends there, and does not go on beyond a break.
-        falls: Fall of the ground.
-        system: Units of the words.
-    """
-
-    frame: WallFrame
-    out: float
-    below: float
-    top: float
-    thick: float
-    eave: Point
-    porch: tuple[Point, float] | None
-    deck: tuple[float, float, float] | None
-    ends: bool
-    falls: float
-    system: System
-
-    @property
-    def edge(self) -> Point:
-        """The edge that governs what reaches the wall from outside: that of the porch where there is one."""
-        return self.porch[0] if self.porch is not None else self.eave
-
-    def stop(self, start: Point, slope: float) -> tuple[Point, str]:
-        """Where a ray that falls `slope` to one of its way toward the house ends, and on what."""
-        hits: list[tuple[float, str]] = []  # x, on what
-        hits.append((0.0, "wall"))
-        if self.porch is not None and start[1] > self.porch[1] - 0.01:
-            (far, low), high = self.porch
-            fall = (high - low) / far if far else 0.0
-            x = (high - start[1] + slope * start[0]) / (slope + fall)
-            hits.append((x, "porch roof"))
-        if self.deck is not None:
-            x = start[0] - (start[1] - self.deck[1]) / slope
-            if self.deck[2] <= x <= self.deck[0]:
-                hits.append((x, "deck"))
-        x = (slope * start[0] - start[1]) / (slope - self.falls) if slope > self.falls else -1.0
-        hits.append((x, "ground"))
-        x, what = max((hit for hit in hits if 0 <= hit[0] <= start[0]), default=(0.0, "wall"))
-        return (x, start[1] - slope * (start[0] - x)), what
 
 
 def section(sheet: Sheet, wall: Facts, system: System = "imperial", name: str = "") -> str | None:
@@ -96,7 +28,7 @@ def section(sheet: Sheet, wall: Facts, system: System = "imperial", name: str = 
     frame = wall_frame(sheet, wall)
     if frame is None:
         return None
-    cut = _cut(frame, system)
+    cut = cut_of(frame, system)
     scale = min(72.0, WIDE / (cut.out + INSIDE), TALL / (cut.top + cut.below))
     paper = Paper(-INSIDE, -cut.below, cut.out, cut.top, scale, (LEFT, 16, RIGHT, 58))
     _ground(paper, cut)
@@ -107,10 +39,7 @@ def section(sheet: Sheet, wall: Facts, system: System = "imperial", name: str = 
     _deck(paper, cut)
     for porch in wall["porches"][:1] if cut.porch is not None else ():
         _footing(paper, cut, porch)
-    labels: list[Label] = []
-    suns = _sun(paper, sheet, cut, labels)
-    _rain(paper, cut, labels)
-    _label(paper, labels)
+    suns = rays(paper, sheet, cut)
     _dimensions(paper, cut)
     rows = textwrap.wrap(suns, int((paper.width - 20) / SMALL_LETTER))
     for row, words in enumerate(rows):
@@ -124,7 +53,7 @@ def section(sheet: Sheet, wall: Facts, system: System = "imperial", name: str = 
     return paper.svg(f"Section, {wall.label}", about, strip, name)
 
 
-def _edge_words(cut: _Cut) -> Iterator[str]:
+def _edge_words(cut: Cut) -> Iterator[str]:
     """The heights of drip edge and ridge, and what is taken of them."""
     frame = cut.frame
     if frame.wall["roof"] is None:
@@ -137,48 +66,7 @@ def _edge_words(cut: _Cut) -> Iterator[str]:
     yield from peak_words(frame, cut.system)
 
 
-def _cut(frame: WallFrame, system: System) -> _Cut:
-    wall = frame.wall
-    part = next((one for one in wall["porches"] if one["depth"] is not None), None)
-    porch = None
-    if part is not None:
-        low, high = porch_heights(frame, part)
-        porch = ((float(part["depth"]), low), high)
-    decks = wall["decks"][:1]
-    depth = next((float(one["depth"] or UNTOLD_DECK) for one in decks), 0.0)
-    out = max(frame.reach + 1.2, porch[0][0] + 1.2 if porch is not None else 0.0, OUTSIDE, min(FAR, depth + 0.5))
-    height = frame.starts + frame.peak if frame.gable else frame.eave
-    top = 0.9 + (max(height, frame.ridge) if frame.gable else height + (INSIDE + frame.reach) * frame.pitch)
-    deck = None
-    for one in decks:
-        gap = (one["gap"] or 0.0) if one["held by"] == "posts" else 0.0
-        deck = (min(out - 0.3, depth), frame.deck_top(one), float(gap))
-    falls = float(wall["paving" if wall["ground"] == "paving" else "grade"] or 0.0)
-    thick = float(wall["log size"] or FRAMED)
-    deepest = max(
-        (falls * _post_at(post, part) + (post["footing"] or 0.0) for post in _posts(frame, part)), default=0.0
-    )
-    below = min(DEEP, max(BELOW, falls * out + 0.4, deepest + 0.2))
-    ends = depth <= out - 0.3 and all(one["depth"] is not None for one in decks)
-    return _Cut(frame, out, below, top, thick, (frame.reach, height), porch, deck, ends, falls, system)
-
-
-def _posts(frame: WallFrame, porch: Facts | None) -> list[Facts]:
-    """The post of a porch that is drawn."""
-    return carriers(frame, porch)[:1] if porch is not None else []
-
-
-def _side(post: Facts) -> float:
-    return float(post["size"][0] if post["size"] else 0.15) / 2
-
-
-def _post_at(post: Facts, porch: Facts | None) -> float:
-    """How far out the middle of a post stands. [m]"""
-    depth = float(porch["depth"] or 0.0) if porch is not None else 0.0
-    return depth - float(0.3 if post["inset"] is None else post["inset"]) - _side(post)
-
-
-def _ground(paper: Paper, cut: _Cut) -> None:
+def _ground(paper: Paper, cut: Cut) -> None:
     """Grade, and the foundation down to a break: how deep it goes no plan states."""
     frame = cut.frame
     house = next(iter(frame.wall.sheet.of_kind("foundation")), None)
@@ -209,7 +97,7 @@ def _break_below(paper: Paper, left: float, right: float, low: float) -> None:
     paper.path(teeth, "thin")
 
 
-def _wall(paper: Paper, cut: _Cut, layer: Layer) -> None:
+def _wall(paper: Paper, cut: Cut, layer: Layer) -> None:
     """The courses, cut through, each shaded by the driving rain that strikes it there."""
     frame, thick = cut.frame, cut.thick
     log = frame.wall["build"] == "log round"
@@ -228,7 +116,7 @@ def _wall(paper: Paper, cut: _Cut, layer: Layer) -> None:
             paper.box(-thick, low, 0.0, high, "edge", fill)
 
 
-def _roof(paper: Paper, cut: _Cut) -> None:
+def _roof(paper: Paper, cut: Cut) -> None:
     """The roof over the wall, and how far it stands above the wood there."""
     frame, (reach, height) = cut.frame, cut.eave
     top = frame.starts + (frame.peak if frame.gable else frame.height)
@@ -253,7 +141,7 @@ def _roof(paper: Paper, cut: _Cut) -> None:
                     (reach + 0.13, height + 0.1)], "edge")  # fmt: skip
 
 
-def _ice_barrier(paper: Paper, cut: _Cut) -> None:
+def _ice_barrier(paper: Paper, cut: Cut) -> None:
     """The ice barrier up the slope from the edge, as wide as stated, and the line that it is to reach."""
     frame, (reach, height) = cut.frame, cut.eave
     roof = frame.wall["roof"]
@@ -279,27 +167,27 @@ def _ice_barrier(paper: Paper, cut: _Cut) -> None:
     paper.text(on_roof(reach + 0.7 * (end - reach) if stated > 0 else reach), words, "small clear", "start", (8, -8))
 
 
-def _porch(paper: Paper, cut: _Cut, porch: Facts) -> None:
+def _porch(paper: Paper, cut: Cut, porch: Facts) -> None:
     """The roof of a porch, and one of its posts."""
     assert cut.porch is not None
     (depth, low), high = cut.porch
     paper.path([(0.0, high), (depth, low), (depth, low + 0.15), (0.0, high + 0.15)], "edge roof", closed=True)
     pitch = (high - low) / depth if depth else 0.0
-    for post in _posts(cut.frame, porch):
-        side, x = _side(post), _post_at(post, porch)
+    for post in posts_of(cut.frame, porch):
+        side, x = half_side(post), post_at(post, porch)
         paper.box(x - side, _foot(cut, post, x), x + side, high - x * pitch, "edge wood")
 
 
-def _foot(cut: _Cut, post: Facts, x: float) -> float:
+def _foot(cut: Cut, post: Facts, x: float) -> float:
     """Height of the foot of a post, above the ground where it stands. [m]"""
     up = post["foot above grade"] if post["foot above grade"] is not None else 0.15
     return float(up) - cut.falls * x
 
 
-def _footing(paper: Paper, cut: _Cut, porch: Facts) -> None:
+def _footing(paper: Paper, cut: Cut, porch: Facts) -> None:
     """The footing of a post, from under its foot down to its stated depth below the ground where it stands."""
-    for post in _posts(cut.frame, porch):
-        x, half = _post_at(post, porch), 1.6 * _side(post)
+    for post in posts_of(cut.frame, porch):
+        x, half = post_at(post, porch), 1.6 * half_side(post)
         grade, frost = -cut.falls * x, post["footing"]
         low = max(-cut.below + 0.12, grade - frost) if frost is not None else -cut.below + 0.12
         paper.box(x - half, low, x + half, max(grade + 0.05, _foot(cut, post, x) - 0.02), "edge masonry")
@@ -314,7 +202,7 @@ def _footing(paper: Paper, cut: _Cut, porch: Facts) -> None:
         paper.text((x, low), words, "small clear", "middle", (0, 18))
 
 
-def _deck(paper: Paper, cut: _Cut) -> None:
+def _deck(paper: Paper, cut: Cut) -> None:
     """The deck, to its stated depth, or to a break."""
     if cut.deck is None:
         return
@@ -332,71 +220,7 @@ def _deck(paper: Paper, cut: _Cut) -> None:
         paper.text((out, top - JOIST), words, "small clear", "end", (0, 16))
 
 
-def _label(paper: Paper, labels: list[Label]) -> None:
-    """The lines of rain and sun by name, one below the other at the right of where they begin."""
-    x = max((paper.x(start[0]) for start, _ in labels), default=0.0) + 14
-    free = 0.0
-    for start, rows in sorted(labels, key=lambda label: -label[0][1]):
-        y = max(paper.y(start[1]), free)
-        at_x, at_y = paper.x(start[0]) + 2, paper.y(start[1])
-        paper.put(f'<line class="hair" x1="{at_x:.1f}" y1="{at_y:.1f}" x2="{x - 3:.1f}" y2="{y:.1f}"/>')
-        for row, words in enumerate(rows):
-            paper.put(f'<text class="small clear" x="{x:.1f}" y="{y + 3.5 + LINE * row:.1f}">{words}</text>')
-        free = y + LINE * len(rows) + 2
-
-
-def _rain(paper: Paper, cut: _Cut, labels: list[Label]) -> None:
-    """Lines of rain 30 degrees off plumb past the roof edges, each to what it meets."""
-    slope = 1 / tan(radians(RAIN_ANGLE))
-    edges = [cut.edge] if cut.porch is None else [cut.eave, cut.edge]
-    for at, edge in enumerate(edges):
-        end, what = cut.stop(edge, slope)
-        start = (edge[0] + 0.35 / slope, edge[1] + 0.35)
-        paper.path([start, edge, end], "water")
-        if at == len(edges) - 1:
-            labels.append((start, ("rain at 30 deg",)))
-        if what == "wall" and end[1] > cut.frame.starts:
-            paper.line((-cut.thick, end[1]), (0.35, end[1]), "sheltered")
-            words = "sheltered above, at the peak" if cut.frame.gable else "sheltered above"
-            paper.text((0.0, end[1]), words, "small clear", "start", (28, 4))
-
-
-def _suns(sheet: Sheet, cut: _Cut) -> Iterator[tuple[str, float, float | None]]:
-    """Height of the noon sun at the solstices [deg], and in the plane of the cut [rad]; nothing if it does not rise."""
-    climate = sheet["site"]["sun climate"]
-    noon = 180.0 if climate.latitude >= 0 else 0.0
-    turned = abs((cut.frame.wall["faces"] - noon + 180) % 360 - 180)
-    for season, tilt in (("21 June", TILT), ("21 December", -TILT)):
-        height = 90 - abs(climate.latitude) + (tilt if climate.latitude >= 0 else -tilt)
-        yield season, height, atan(tan(radians(height)) / cos(radians(turned))) if height > 1 else None
-
-
-def _sun(paper: Paper, sheet: Sheet, cut: _Cut, labels: list[Label]) -> str:
-    """Noon sun at the solstices past the governing edge; why there is none where there is none."""
-    climate = sheet["site"]["sun climate"] if "site" in sheet.facts else None
-    faces = cut.frame.wall["faces"]
-    if not isinstance(climate, SunClimate) or faces is None:
-        return "no line of the sun: the site has no latitude, or the wall no bearing"
-    noon = 180.0 if climate.latitude >= 0 else 0.0
-    if abs((faces - noon + 180) % 360 - 180) > GRAZING:
-        return "no line of the noon sun: it does not reach a wall that looks this way"
-    told = []
-    for season, height, profile in _suns(sheet, cut):
-        if profile is None:
-            told.append(f"no line for {season}: the sun does not rise at noon")
-            continue
-        edge = cut.edge
-        far = min((cut.out - edge[0]) / cos(profile), (cut.top - 0.1 - edge[1]) / sin(profile), 1.4)
-        start = (edge[0] + far * cos(profile), edge[1] + far * sin(profile))
-        end, what = cut.stop(edge, tan(profile))
-        paper.path([start, edge, end], "sun")
-        seen = f"{degrees(profile):.0f} deg as seen in this cut"
-        labels.append((start, (f"noon sun, {season}: {height:.0f} deg high,", seen)))
-        told.append(f"noon sun, {season}: {seen}, to the {what}")
-    return "; ".join(told)
-
-
-def _dimensions(paper: Paper, cut: _Cut) -> None:
+def _dimensions(paper: Paper, cut: Cut) -> None:
     frame, edge, system = cut.frame, cut.edge, cut.system
     if edge[0] > 0.1:
         paper.across(0.0, edge[0], edge[1], show(edge[0], "length", system), 18)
