@@ -2,25 +2,29 @@
 
 from __future__ import annotations
 
+import textwrap
 from collections.abc import Sequence
 from dataclasses import dataclass
+from html import escape
 
-from speclint.drawing import before, marks, over, wall_face
+from speclint.drawing import before, gutters, marks, over, pin_marks, wall_face
 from speclint.drawing.layers import Layer, layers_of
-from speclint.drawing.paper import RADIUS, Paper
+from speclint.drawing.paper import RADIUS, SMALL_LETTER, Paper
 from speclint.drawing.pins import Pin, Spot, spots
-from speclint.drawing.room import Room, settle
-from speclint.drawing.wall_frame import WallFrame, wall_frame
+from speclint.drawing.room import Room
+from speclint.drawing.wall_frame import WallFrame, peak_words, wall_frame
 from speclint.drawing.zones import Zone
 from speclint.measures.facts import Facts, Sheet
 from speclint.units import System, show
 
 WIDE, TALL = 610.0, 270.0  # pixels that the wall and its roof may take
-NARROW, LOW = 246.0, 230.0  # the same on a sheet for a telephone
+NARROW, LOW = 244.0, 230.0  # the same on a sheet for a telephone
 MOST = 62.0  # pixels to the metre
-LEGEND = 196.0  # pixels
+HEIGHTS = 82.0  # pixels for the heights at the right
+LEGEND = 212.0  # pixels
 BAR = 3.8  # metres from the right end of the wall to the scale bar
-ROW = 2 * RADIUS + 5  # pixels from pin to pin in a row beside the drawing
+
+_Row = tuple[str, list[pin_marks.Mark], str]  # words, marks, words after them
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +79,7 @@ def elevation(sheet: Sheet, wall: Facts, view: View) -> str | None:
     drawn = _Drawn(_paper(frame, view, found, bool(layers), bool(zones)), frame, layers, view, zones, found)
     _draw(drawn)
     facing = show(wall["faces"], "angle", view.system) if wall["faces"] is not None else "not stated"
-    strip = [sheet.home.name, f"faces {facing}", marks.ground_words(frame)]
+    strip = [sheet.home.name, f"faces {facing}", marks.ground_words(frame), *peak_words(frame, view.system)]
     if frame.guessed:
         strip.insert(0, f"taken, not stated: {', '.join(frame.guessed)}")
     role = "group" if view.link and view.pins else "img"
@@ -84,17 +88,17 @@ def elevation(sheet: Sheet, wall: Facts, view: View) -> str | None:
 
 
 def _side(frame: WallFrame) -> float:
-    return max(frame.side, *frame.ends, 0.4)
+    return max(frame.side, *frame.ends, *frame.low_ends, 0.4)
 
 
 def _paper(frame: WallFrame, view: View, found: list[Spot], layered: bool, zoned: bool) -> Paper:
     side = _side(frame)
-    top = max(frame.ridge, frame.starts + frame.height) + over.BOARD + 0.15
+    top = max(frame.ridge, frame.starts + frame.peak) + over.BOARD + 0.15
     wide, tall = (NARROW, LOW) if view.narrow else (WIDE, TALL)
     scale = min(MOST, wide / (frame.length + 2 * side), tall / top)
     beside = LEGEND if view.legend and layered else 0.0
-    below = (54.0 if view.narrow else 40.0) + (20 if zoned else 0) + max(16.0, _rows_tall(found, frame, view))
-    margin = (12.0, 16.0, (58.0 if view.narrow else 66.0) + beside, below)
+    below = 54.0 + (20 if zoned else 0) + _rows_tall(found, frame, view)
+    margin = (12.0, 16.0, HEIGHTS + beside, below)
     least = 300.0 if view.narrow else 420.0
     return Paper(-side, -marks.BELOW, frame.length + side, top, scale, margin, least)
 
@@ -119,7 +123,7 @@ def _draw(drawn: _Drawn) -> None:
         before.porch(paper, frame, porch)
     before.rails(paper, frame)
     before.plantings(paper, frame)
-    over.gutters(paper, frame)
+    gutters.gutters(paper, frame)
     marks.zone_marks(paper, drawn.zones, 14)
     marks.dimensions(paper, frame, view.system, 44 if drawn.zones else 24)
     bar = paper.y(-marks.BELOW) + (52 if drawn.zones else 32)
@@ -130,15 +134,16 @@ def _draw(drawn: _Drawn) -> None:
     marks.take_room(paper, frame, room)
     for x, y, size in over.purlin_ends(frame) if frame.gable else ():
         room.keep(paper, x - size, y - size, x + size, y + size)
-    for x in over.spouts(frame):
-        room.keep(paper, x - 0.06, 0.0, x + 0.06, frame.eave)
+    for x, top in gutters.spouts(frame):
+        room.keep(paper, x - 0.06, 0.0, x + 0.06, top)
     for layer in drawn.layers:
         wall_face.numbers(paper, frame, layer, drawn.hidden(layer), room)
-    _rows(drawn, bar + (18 if view.narrow else 0))
+    _rows(drawn, bar + 16)
     if view.legend:
-        x = paper.x(frame.length + _side(frame)) + 66
+        x = paper.x(frame.length + _side(frame)) + HEIGHTS
         for layer in drawn.layers:
-            marks.legend(paper, x, layer, marks.key_of(frame, view.system), drawn.zones, drawn.hidden(layer))
+            key = marks.key_of(frame, view.system)
+            paper.grow(marks.legend(paper, x, layer, key, drawn.zones, drawn.hidden(layer)))
 
 
 def _about(drawn: _Drawn) -> str:
@@ -158,31 +163,12 @@ def _about(drawn: _Drawn) -> str:
     return "; ".join([*told, f"{count} {'finding' if count == 1 else 'findings'} pinned"])
 
 
-def _label(pin: Pin) -> str:
-    return f"{pin.number}: {pin.title}, {pin.element}"
-
-
-def _link(view: View, pin: Pin) -> str:
-    return view.link.replace("{number}", str(pin.number)) if view.link else ""
-
-
 def _pins(drawn: _Drawn) -> Room:
-    """Pins at their faults, apart from one another, with a leader where there was no room; what they take."""
-    paper, room = drawn.paper, Room()
+    """Pins at their faults; what they take."""
+    paper = drawn.paper
     within = (0.0, 0.0, paper.x(drawn.frame.length + _side(drawn.frame)) + 10, paper.y(-marks.BELOW) + 6)
-    placed = []
-    for spot in drawn.spots:
-        if spot.at is not None:
-            x, y = paper.x(spot.at[0]), paper.y(spot.at[1])
-            placed.append((spot.pin, (x, y), settle(room, x, y, within)))
-    for _, fault, at in placed:
-        if abs(fault[0] - at[0]) + abs(fault[1] - at[1]) > 2:
-            ends = f'x1="{fault[0]:.1f}" y1="{fault[1]:.1f}" x2="{at[0]:.1f}" y2="{at[1]:.1f}"'
-            paper.put(f'<line class="under" {ends}/><line class="leader" {ends}/>')
-            paper.put(f'<circle class="solid" cx="{fault[0]:.1f}" cy="{fault[1]:.1f}" r="2.4"/>')
-    for pin, _, at in placed:
-        paper.pin(*at, str(pin.number), pin.hold, _link(drawn.view, pin), _label(pin))
-    return room
+    told_below = drawn.view.narrow and pin_marks.crowded(drawn.spots)
+    return pin_marks.place(paper, [] if told_below else pin_marks.marks_of(drawn.spots), within, drawn.view.link)
 
 
 def _of_row(spot: Spot) -> bool:
@@ -198,33 +184,33 @@ def _undrawn(found: Sequence[Spot], frame: WallFrame) -> list[tuple[str, list[Pi
     return sorted(pins.items(), key=lambda item: not item[1])
 
 
-def _rows_of(found: Sequence[Spot], frame: WallFrame, view: View) -> list[tuple[str, list[Pin], str]]:
-    """What stands below the drawing, row by row: words, pins, and words after them."""
-    each = int(((NARROW if view.narrow else WIDE - 110) - 20) / ROW)
-    whole = [spot.pin for spot in found if _of_row(spot)]
-    rows: list[tuple[str, list[Pin], str]] = []
+def _rows_of(found: Sequence[Spot], frame: WallFrame, view: View) -> list[_Row]:
+    """What stands below the drawing, row by row: words, marks, and words after them."""
+    wide = NARROW - 20 if view.narrow else WIDE - 130
+    whole = pin_marks.rows_of([spot.pin for spot in found if _of_row(spot)], wide)
+    rows: list[_Row] = []
     if whole and view.narrow:
         rows.append(("about the wall as a whole:", [], ""))
-    for at in range(0, len(whole), each):
-        rows.append(("" if view.narrow or at else "the wall as a whole:", whole[at : at + each], ""))
+    for at, each in enumerate(whole):
+        rows.append(("" if view.narrow or at else "the wall as a whole:", each, ""))
+    if view.narrow and pin_marks.crowded(found):  # no room on the wall for so many
+        rows += [("", [mark], part) for part, mark in pin_marks.by_part(found)]
     undrawn = _undrawn(found, frame)
-    pinned = [(label, pins) for label, pins in undrawn if pins]
     bare = [label for label, pins in undrawn if not pins]
-    if pinned and bare and not view.narrow:  # one line for both saves height on paper
-        label, pins = pinned.pop()
-        words = f"{label}, not drawn: place not stated; nor is that of {', '.join(bare)}"
-        bare = []
-        rows += [("", own, f"{one}, not drawn: place not stated") for one, own in pinned]
-        rows.append(("", pins, words))
-    else:
-        rows += [("", pins, f"{label}, not drawn: place not stated") for label, pins in pinned]
-    if bare:
-        rows.append((f"not drawn, place not stated: {', '.join(bare)}", [], ""))
+    for label, pins in undrawn:
+        lines = pin_marks.rows_of(pins, wide - 100)
+        rows += [("", each, "") for each in lines[:-1]]
+        rows += [("", each, f"{label}, not drawn: place not stated") for each in lines[-1:]]
+    if rows and rows[-1][1] and rows[-1][2] and bare and not view.narrow:  # one line for both saves height on paper
+        rows[-1] = (*rows[-1][:2], f"{rows[-1][2]}; nor is that of {', '.join(bare)}")
+    elif bare:
+        words = f"not drawn, place not stated: {', '.join(bare)}"
+        rows += [(line, [], "") for line in textwrap.wrap(words, int((wide + 50) / SMALL_LETTER))]
     return rows
 
 
-def _tall(row: tuple[str, list[Pin], str]) -> float:
-    return ROW if row[1] else 15.0
+def _tall(row: _Row) -> float:
+    return 2 * RADIUS + pin_marks.APART if row[1] else 15.0
 
 
 def _rows_tall(found: Sequence[Spot], frame: WallFrame, view: View) -> float:
@@ -234,15 +220,13 @@ def _rows_tall(found: Sequence[Spot], frame: WallFrame, view: View) -> float:
 def _rows(drawn: _Drawn, y: float) -> None:
     """Below the drawing: findings about the whole wall, and parts that are not drawn."""
     paper, view = drawn.paper, drawn.view
-    for row in _rows_of(drawn.spots, drawn.frame, view):
-        words, pins, after = row
-        x, low = 14.0, y + (RADIUS + 4 if pins else 10)
+    for one in _rows_of(drawn.spots, drawn.frame, view):
+        words, each, after = one
+        x, low = 14.0, y + (RADIUS + 4 if each else 10)
         if words:
-            paper.put(f'<text class="small" x="{x:.1f}" y="{low:.1f}">{words}</text>')
-            x += 112 if pins else 0
-        for pin in pins:
-            paper.pin(x + RADIUS, y + RADIUS, str(pin.number), pin.hold, _link(view, pin), _label(pin))
-            x += ROW
+            paper.put(f'<text class="small" x="{x:.1f}" y="{low:.1f}">{escape(words)}</text>')
+            x += len(words) * SMALL_LETTER + 2 if each else 0
+        x = pin_marks.row(paper, each, x, y, view.link)
         if after:
-            paper.put(f'<text class="small" x="{x + 2:.1f}" y="{low:.1f}">{after}</text>')
-        y += _tall(row)
+            paper.put(f'<text class="small" x="{x + 2:.1f}" y="{low:.1f}">{escape(after)}</text>')
+        y += _tall(one)

@@ -17,7 +17,7 @@ from speclint.units import System, show
 BELOW = 0.55  # metres of ground drawn below grade
 LEAST_SPLASH = 0.02  # metres: less is not marked
 TICK = 0.18  # metres between the ticks of the ground
-KEY_WIDE = 28  # letters in a line of the legend
+KEY_WIDE, BOLD_WIDE = 32, 29  # letters in a line of the legend, and of its title
 
 
 def ground(paper: Paper, frame: WallFrame, side: float) -> None:
@@ -119,7 +119,7 @@ def zone_marks(paper: Paper, zones: tuple[Zone, ...], drop: float) -> None:
 def dimensions(paper: Paper, frame: WallFrame, system: System, drop: float) -> None:
     """Length below the wall, heights at its right."""
     paper.across(0.0, frame.length, -BELOW, show(frame.length, "length", system), drop)
-    right = frame.length + max(frame.side, frame.ends[1], 0.4)
+    right = frame.length + max(frame.side, frame.ends[1], frame.low_ends[1], 0.4)
     paper.upward(right, 0.0, frame.starts, show(frame.starts, "length", system), 12)
     paper.upward(right, frame.starts, frame.starts + frame.height, show(frame.height, "length", system), 12)
     if frame.gable:
@@ -149,10 +149,10 @@ def zone_words(layer: Layer) -> list[str]:
 
 def legend(
     paper: Paper, x: float, layer: Layer, key: list[tuple[str, str]], zones: tuple[Zone, ...], hidden: bool
-) -> None:
-    """The classes of a layer with their shades, the zones, what the wall as a whole has, and the lines."""
+) -> float:
+    """The classes of a layer with their shades, its zones and lines, and what the whole wall has; where it ends."""
     paper.open(f"layer layer-{layer.name}", "", **({"style": "display: none"} if hidden else {}))
-    y = _rows(paper, x, paper.margin[1] + 10, layer.title, True) + 2
+    y = _rows(paper, x, paper.margin[1] + 10, layer.title, True, BOLD_WIDE) + 2
     if layer.missing:
         y = _rows(paper, x, y, f"not known: {layer.missing}")
     else:
@@ -170,6 +170,7 @@ def legend(
         paper.put(f'<line class="{look}" x1="{x:.1f}" y1="{y - 3:.1f}" x2="{x + 34:.1f}" y2="{y - 3:.1f}"/>')
         y = _rows(paper, x + 40, y, words, False, KEY_WIDE - 6) + 2
     paper.close()
+    return y
 
 
 def _zone_rows(layer: Layer, zones: tuple[Zone, ...]) -> Iterator[str]:

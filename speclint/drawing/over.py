@@ -1,4 +1,4 @@
-"""What is over a wall on its elevation: the slope of the roof, the rake of a gable, purlin ends, gutters."""
+"""What is over a wall on its elevation: the slope of the roof, the rake of a gable, purlin ends."""
 
 from __future__ import annotations
 
@@ -14,8 +14,11 @@ def roof_behind(paper: Paper, frame: WallFrame) -> None:
     roof = frame.wall["roof"]
     if roof is None:
         return
-    left, right, top = -frame.side, frame.length + frame.side, max(frame.ridge, frame.eave + 0.6)
-    hip = min((roof["run"] or 0.0) if roof["form"] == "hip" else 0.0, frame.length / 2)
+    left, right, top = -frame.side, frame.length + frame.side, frame.ridge
+    if frame.high or top < frame.eave + BOARD:  # the slope falls away behind its high edge
+        paper.box(left, frame.eave, right, frame.eave + BOARD, "edge roof")
+        return
+    hip = min((roof["run"] or 0.0) + frame.side if roof["form"] == "hip" else 0.0, (right - left) / 2)
     paper.path(
         [(left, frame.eave), (right, frame.eave), (right - hip, top), (left + hip, top)], "edge roof", closed=True
     )
@@ -39,13 +42,16 @@ def _seams(paper: Paper, eave: float, left: float, right: float, top: float, hip
 
 
 def gable_roof(paper: Paper, frame: WallFrame) -> None:
-    """The rake of the roof over a gable, out to the eaves at both sides, and the ends of purlins in it."""
-    rise = (frame.peak - frame.height) / (frame.length / 2)
-    out = frame.side
-    foot, top, middle = frame.starts + frame.height - rise * out, frame.starts + frame.peak, frame.length / 2
-    upper = [(-out, foot + BOARD), (middle, top + BOARD), (frame.length + out, foot + BOARD)]
-    lower = [(frame.length + out, foot), (middle, top), (-out, foot)]
+    """The rake over a gable, from drip edge to ridge: down to the wood where the roof stands above it."""
+    (left, low), (right, other) = frame.tips
+    wood, middle = frame.starts + frame.height, frame.length / 2
+    ends = [(0.0, wood), (middle, frame.starts + frame.peak), (frame.length, wood)]
+    under = [(x, min(y, frame.under_roof(x))) for x, y in ends]
+    upper = [(-left, low + BOARD), (middle, frame.ridge + BOARD), (frame.length + right, other + BOARD)]
+    lower = [(frame.length + right, other), *under[::-1], (-left, low)]
     paper.path([*upper, *lower], "edge roof", closed=True)
+    for start, end in (((-left, low), (middle, frame.ridge)), ((middle, frame.ridge), (frame.length + right, other))):
+        paper.line(start, end, "thin")
     for x, y, size in purlin_ends(frame):
         paper.circle((x, y), size * paper.scale, "edge wood")
 
@@ -60,28 +66,4 @@ def purlin_ends(frame: WallFrame) -> list[tuple[float, float, float]]:
         for at in range(count):
             x = frame.length * (0.12 + 0.76 * at / (count - 1)) if count > 1 else middle
             found.append((x, frame.starts + frame.peak - rise * abs(x - middle) - size - 0.02, size))
-    return found
-
-
-def gutters(paper: Paper, frame: WallFrame) -> None:
-    """Gutters over the wall, and their downspouts at its ends."""
-    if frame.gable:
-        return
-    for gutter in frame.wall["gutters"]:
-        paper.open("gutter", gutter.label)
-        paper.box(-frame.side, frame.eave - 0.13, frame.length + frame.side, frame.eave, "edge glass")
-        paper.close()
-    for x in spouts(frame):
-        paper.box(x - 0.04, 0.1, x + 0.04, frame.eave - 0.13, "edge glass")
-
-
-def spouts(frame: WallFrame) -> list[float]:
-    """Where downspouts come down the wall: at its ends, and evenly between where there are more than two. [m]"""
-    found = []
-    for gutter in frame.wall["gutters"] if not frame.gable else ():
-        for spout in gutter["downspouts"]:
-            count = int(spout["count"] or 1)
-            for one in range(count):
-                ends = 0.15 if one % 2 == 0 else frame.length - 0.15
-                found.append(ends if count < 3 else 0.15 + (frame.length - 0.3) * one / (count - 1))
     return found

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import textwrap
 from collections.abc import Sequence
 from html import escape
 
 Point = tuple[float, float]
 
-STYLE = """
+_STYLE = """
 .paper { fill: #ffffff }
 .cut { stroke: #1b1b1b; stroke-width: 2.2; fill: none }
 .edge { stroke: #1b1b1b; stroke-width: 1.3; fill: none; stroke-linejoin: round }
@@ -22,6 +23,7 @@ STYLE = """
 .under { stroke: #ffffff; stroke-width: 3.4; stroke-opacity: 0.85; fill: none }
 .water { stroke: #1f4e79; stroke-width: 1.6; fill: none }
 .sun { stroke: #7a4b00; stroke-width: 1.1; fill: none; stroke-dasharray: 6 3 }
+.barrier { stroke: #1b1b1b; stroke-width: 3.6; fill: none }
 .leader { stroke: #1b1b1b; stroke-width: 0.9; fill: none }
 .blank { fill: #ffffff; stroke: none }
 .solid { fill: #1b1b1b; stroke: none }
@@ -45,14 +47,33 @@ text { font-family: "Helvetica Neue", Arial, "Liberation Sans", sans-serif; fill
 .zone { fill: #ffffff; stroke: #1b1b1b; stroke-width: 1 }
 .zone-text { font-size: 11px; font-weight: bold; text-anchor: middle }
 """.strip()
+# Every selector is of a drawing only: a style in an SVG holds for the whole of a page that the SVG stands in.
+STYLE = "\n".join(f".drawing {rule}" for rule in _STYLE.splitlines())
 
 RADIUS = 12.0  # of a pin: 24 pixels across, the least that a finger should have to hit
 STRIP = 34.0  # height of the title strip [px]
+ROW = 14.0  # from row to row of its words [px]
+# pixels to a letter of lettering in a wide face, which stands in where the one asked for is missing
+SMALL_LETTER, LETTER, TITLE_LETTER = 6.0, 6.4, 10.2
 
 
 def number(value: float) -> str:
     """A coordinate, to a tenth, without needless zeros: the same bytes on every machine."""
     return f"{value:.1f}".rstrip("0").rstrip(".").replace("-0", "0") if abs(value) < 0.05 else f"{value:.1f}"
+
+
+def half_pin(told: str) -> float:
+    """Half the width of a pin with a number or several: a ring as far as two figures go, longer beyond. [px]"""
+    return RADIUS if len(told) < 3 else RADIUS + 4.0 * (len(told) - 2) + 1
+
+
+def _ring(x: float, y: float, half: float, tall: float, look: str) -> str:
+    if half - tall < 0.1:
+        return f'<circle class="{look}" cx="{number(x)}" cy="{number(y)}" r="{number(tall)}"/>'
+    return (
+        f'<rect class="{look}" x="{number(x - half)}" y="{number(y - tall)}" width="{number(2 * half)}" '
+        f'height="{number(2 * tall)}" rx="{number(tall)}"/>'
+    )
 
 
 class Paper:
@@ -83,6 +104,10 @@ class Paper:
         self.width = (right - left) * scale + margin[0] + margin[2]
         self.height = (top - bottom) * scale + margin[1] + margin[3]
         self.parts: list[str] = []
+
+    def grow(self, bottom: float) -> None:
+        """Make the sheet tall enough for what ends at a height. [px]"""
+        self.height = max(self.height, bottom)
 
     def x(self, metres: float) -> float:
         """Pixels from the left edge."""
@@ -164,9 +189,8 @@ class Paper:
 
     def pin(self, x: float, y: float, told: str, hold: bool, link: str = "", label: str = "") -> None:
         """A numbered pin of a finding, its middle in pixels: filled where it holds the release, open otherwise."""
-        look = "pin-hold" if hold else "pin"
-        mark = f'<circle class="halo" cx="{number(x)}" cy="{number(y)}" r="{number(RADIUS + 1)}"/>'
-        mark += f'<circle class="{look}" cx="{number(x)}" cy="{number(y)}" r="{number(RADIUS - 0.8)}"/>'
+        look, half = "pin-hold" if hold else "pin", half_pin(told)
+        mark = _ring(x, y, half + 1, RADIUS + 1, "halo") + _ring(x, y, half - 0.8, RADIUS - 0.8, look)
         mark += f'<text class="{look}-text" x="{number(x)}" y="{number(y + 4)}">{escape(told)}</text>'
         title = f"<title>{escape(label)}</title>" if label else ""
         if link:
@@ -197,9 +221,10 @@ class Paper:
             role: What it is to a screen reader: one picture, or a `group` with links in it.
         """
         wide = max(self.width, self.least)
-        words = "   ·   ".join(strip)
-        beside = len(title) * 9.0 + len(words) * 6.1 + 44 <= wide
-        tall = self.height + (STRIP + (0 if beside else 14) if strip else 0)
+        words = " · ".join(strip)
+        beside = len(title) * TITLE_LETTER + len(words) * LETTER + 44 <= wide
+        rows = [words] if beside else textwrap.wrap(words, int((wide - 28) / LETTER), break_on_hyphens=False)
+        tall = self.height + (STRIP + (0 if beside else ROW * len(rows)) if strip else 0)
         called = f' id="{escape(name)}"' if name else ""
         head = (
             f'<svg xmlns="http://www.w3.org/2000/svg"{called} class="drawing" viewBox="0 0 {number(wide)} '
@@ -210,17 +235,19 @@ class Paper:
         lines.append(f'<rect class="paper" x="0" y="0" width="{number(wide)}" height="{number(tall)}"/>')
         lines += self.parts
         if strip:
-            lines += self._strip(title, words, wide, beside)
+            lines += self._strip(title, rows, wide, beside)
         return "\n".join([*lines, "</svg>"]) + "\n"
 
-    def _strip(self, title: str, words: str, wide: float, beside: bool) -> list[str]:
+    def _strip(self, title: str, rows: list[str], wide: float, beside: bool) -> list[str]:
         """The title strip: the title, and beside or below it what else is to be known of the sheet."""
         top = self.height
-        at = f'x="{number(wide - 14)}" y="{number(top + 22)}" text-anchor="end"'
-        if not beside:
-            at = f'x="14" y="{number(top + 38)}"'
-        return [
+        found = [
             f'<line class="cut" x1="12" y1="{number(top + 4)}" x2="{number(wide - 12)}" y2="{number(top + 4)}"/>',
             f'<text class="title" x="14" y="{number(top + 22)}">{escape(title)}</text>',
-            f'<text class="note" {at}>{escape(words)}</text>',
         ]
+        for row, words in enumerate(rows):
+            at = f'x="14" y="{number(top + 38 + ROW * row)}"'
+            if beside:
+                at = f'x="{number(wide - 14)}" y="{number(top + 22)}" text-anchor="end"'
+            found.append(f'<text class="note" {at}>{escape(words)}</text>')
+        return found

@@ -6,7 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
-from speclint.drawing.wall_frame import Opening, WallFrame, left_of
+from speclint.drawing.before import porch_heights
+from speclint.drawing.gutters import IN, edge_of
+from speclint.drawing.wall_frame import Opening, WallFrame, at_end, left_of
 from speclint.measures.facts import Facts
 from speclint.model.element import Element, settings_of
 from speclint.ruling import Review, comments
@@ -80,14 +82,18 @@ def _spot(frame: WallFrame, part: Facts, pin: Pin) -> Spot | None:
         own = [one for one in frame.openings if one.label == part.label]
         return Spot(pin, _on_opening(frame, own[0], pin.rule)) if own else None
     if kind == "corner":
-        return Spot(pin, _on_corner(frame, part)) if wall in (part["of"] or ()) else None
+        return _on_corner(frame, part, pin) if wall in (part["of"] or ()) else None
     if kind in ("roof", "chimney"):
         return _over(frame, part, pin)
     if kind in ("gutter", "downspout"):
         gutter = part if kind == "gutter" else part["gutter"]
         if gutter is None or gutter["over"] is not wall:
             return None
-        return Spot(pin, (0.55 * frame.length, frame.eave) if kind == "gutter" else (frame.length - 0.15, 0.2))
+        edge = edge_of(frame, gutter)
+        if edge is None:
+            return Spot(pin, None, False)
+        left, right = (0.0, frame.length) if gutter["porch"] is None else edge[:2]
+        return Spot(pin, (left + 0.55 * (right - left), edge[2]) if kind == "gutter" else (right - IN, 0.2))
     if kind in ("purlin", "stone", "planting", "chase", "obstruction", "junction"):
         return _beside(frame, part, pin) if touches(part, wall) else None
     return _before(frame, part, pin)
@@ -120,11 +126,18 @@ def _on_opening(frame: WallFrame, opening: Opening, rule: str) -> Point:
     return middle, sill + opening.height / 2
 
 
-def _on_corner(frame: WallFrame, corner: Facts) -> Point:
+def _on_corner(frame: WallFrame, corner: Facts, pin: Pin) -> Spot:
+    """A corner at its log ends, at the foot where the lowest are meant; not drawn where no end of the wall is there."""
     others = [other for other in corner["of"] or () if other is not frame.wall]
-    left = bool(others) and left_of(frame.wall, others[0])
-    x = -frame.ends[0] if left else frame.length + frame.ends[1]
-    return x, frame.starts + 0.55 * frame.height
+    if others and not at_end(frame.wall, others[0]):
+        return Spot(pin, None, False)
+    side = 0 if others and left_of(frame.wall, others[0]) else 1
+    reach, low = frame.ends[side], frame.low_ends[side]
+    lowest = "lower" in pin.rule or (low > reach and "drip-line" in pin.rule)
+    far = low if lowest else reach
+    first = frame.courses[0].top / 2 if frame.courses else 0.0
+    up = first if lowest else 0.55 * frame.height
+    return Spot(pin, (-far if side == 0 else frame.length + far, frame.starts + up))
 
 
 def _over(frame: WallFrame, part: Facts, pin: Pin) -> Spot | None:
@@ -163,10 +176,18 @@ def _beside(frame: WallFrame, part: Facts, pin: Pin) -> Spot:
     if kind == "planting":
         return Spot(pin, (0.62 * frame.length, 0.25))
     if kind == "junction":
-        porch = part["roof"]
-        high = (porch["roof height"] if porch is not None and porch.element.kind == "porch" else None) or frame.height
-        return Spot(pin, (0.3 * frame.length, frame.starts + high))
+        return _on_junction(frame, part, pin)
     return Spot(pin, None, False)
+
+
+def _on_junction(frame: WallFrame, junction: Facts, pin: Pin) -> Spot:
+    """Where the roof of a porch meets the wall; another roof that runs into the wall is not drawn before it."""
+    porch = junction["porch"]
+    if porch is None or porch not in frame.wall["porches"]:
+        return Spot(pin, None, False)
+    (left, right), (low, high) = frame.span_of(porch), porch_heights(frame, porch)
+    dies = "kickout" in pin.rule
+    return Spot(pin, (left + 0.3 * (right - left), high) if not dies else (right, low))
 
 
 def _before(frame: WallFrame, part: Facts, pin: Pin) -> Spot | None:
@@ -189,8 +210,7 @@ def _before(frame: WallFrame, part: Facts, pin: Pin) -> Spot | None:
 
 
 def _porch_edge(frame: WallFrame, porch: Facts) -> float:
-    high = frame.starts + (porch["roof height"] or 0.85 * frame.height)
-    return float(high - (porch["depth"] or 0.0) * (porch["roof pitch"] or 0.0))
+    return porch_heights(frame, porch)[0]
 
 
 def _carrying(frame: WallFrame, part: Facts, rule: str) -> Point:
@@ -207,7 +227,8 @@ def _carrying(frame: WallFrame, part: Facts, rule: str) -> Point:
         second = left + 0.2 + (right - left - 0.4) / max(1, int(part["count"] or 2) - 1)
         return second, (edge - 0.3 if high else foot)
     if kind == "beam":
-        return left + 0.7 * (right - left), edge - 0.2 if above in (part["under"] or ()) else floor - 0.3
+        share = 1.0 if rule.startswith("beam-end") else 0.7
+        return left + share * (right - left), edge - 0.2 if above in (part["under"] or ()) else floor - 0.3
     if kind == "ledger":
         carried = part["carries"]
         return 0.55 * frame.length, (edge if carried is above and above is not None else floor - 0.1)

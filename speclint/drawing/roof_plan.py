@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import textwrap
 from collections.abc import Iterator
 from dataclasses import dataclass
 from math import cos, radians, sin
 
-from speclint.drawing.paper import Paper
+from speclint.drawing.paper import SMALL_LETTER, Paper
 from speclint.measures.facts import Facts, Sheet
 from speclint.measures.water_path import flow_of
 from speclint.quantity import Quantity
@@ -14,9 +15,11 @@ from speclint.relations.flow import Flow
 from speclint.science.roof_water import runoff
 from speclint.units import System, show
 
-GAP = 2.4  # metres between roofs
-BAND = 2.2  # metres below an eave for what lies there and where the water ends
+GAP = 1.2  # metres between roofs
 SCALE = 26.0
+COLUMN, ALONE = 14.0, 19.4  # metres across that a roof has for what is written, beside others and alone
+ROW = 14.0  # pixels from row to row
+FREE = 26.0  # pixels between what is drawn and where its water ends
 LETS_GO = {
     "splash block": " onto a splash block",
     "extension": " from an extension",
@@ -24,6 +27,7 @@ LETS_GO = {
     "drywell": " in a buried pit",
 }  # fmt: skip
 KEY = 62.0  # pixels for the key and the scale bar
+DOT = 5.0  # radius of a downspout [px]
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,15 +49,17 @@ def roof_plan(sheet: Sheet, system: System = "imperial", name: str = "") -> str 
     roofs = [(roof, slopes) for roof, slopes in roofs if slopes]
     if not roofs:
         return None
-    widths = [_width(sheet, slopes) for _, slopes in roofs]
-    upper = max(_upper(sheet, slopes) for _, slopes in roofs)
-    lower = max(_lower(sheet, slopes) for _, slopes in roofs)
-    paper = Paper(0.0, -lower, sum(widths) + GAP * (len(roofs) - 1), upper, SCALE, (30, 20, 30, KEY), 470.0)
     rain = sheet.quantity(sheet["site"], "design rain") if "site" in sheet.facts else None
     told = _Told(flow, float(rain.value) if isinstance(rain, Quantity) else None, system)
+    least = COLUMN if len(roofs) > 1 else ALONE
+    widths = [max(least, *(slope.length for slope in slopes)) for _, slopes in roofs]
+    pairs = list(zip(roofs, widths, strict=True))
+    upper = max(_upper(slopes, width, told) for (_, slopes), width in pairs)
+    lower = max(_lower(slopes, width, told) for (_, slopes), width in pairs)
+    paper = Paper(0.0, -lower, sum(widths) + GAP * (len(roofs) - 1), upper, SCALE, (30, 20, 30, KEY), 470.0)
     left = 0.0
     for (roof, slopes), width in zip(roofs, widths, strict=True):
-        _roof(paper, roof, slopes, left + width / 2, told)
+        _roof(paper, roof, slopes, (left + width / 2, width), told)
         left += width + GAP
     _key(paper, system)
     about = "; ".join(f"{roof.label}: {len(slopes)} slopes" for roof, slopes in roofs)
@@ -65,15 +71,15 @@ def roof_plan(sheet: Sheet, system: System = "imperial", name: str = "") -> str 
 def _key(paper: Paper, system: System) -> None:
     """What the lines and marks are, and a scale bar."""
     x, y = 14.0, paper.height - KEY + 34
-    for look, words, wide in (
-        ("hidden", "wall below", 84.0),
-        ("untold", "deck below", 84.0),
-        ("cut", "gutter", 62.0),
-        ("water", "way of the water", 112.0),
+    for look, words in (
+        ("hidden", "wall below"),
+        ("untold", "deck below"),
+        ("cut", "gutter"),
+        ("water", "way of the water"),
     ):
         paper.put(f'<line class="{look}" x1="{x:.1f}" y1="{y - 3:.1f}" x2="{x + 24:.1f}" y2="{y - 3:.1f}"/>')
         paper.put(f'<text class="small" x="{x + 28:.1f}" y="{y:.1f}">{words}</text>')
-        x += 30 + wide - 22
+        x += 42 + len(words) * SMALL_LETTER
     paper.put(f'<circle class="solid" cx="{x + 5:.1f}" cy="{y - 3:.1f}" r="4"/>')
     paper.put(f'<text class="small" x="{x + 13:.1f}" y="{y:.1f}">downspout</text>')
     paper.scale_bar(system, 14.0, y + 12)
@@ -114,17 +120,19 @@ def _slopes(roof: Facts, flow: Flow) -> list[Slope]:
     return sorted(found[:2], key=lambda slope: -cos(radians(slope.wall["faces"] or 0.0)))  # north up
 
 
-def _width(sheet: Sheet, slopes: list[Slope]) -> float:
-    return max(9.0, *(slope.length for slope in slopes))
+def _upper(slopes: list[Slope], width: float, told: _Told) -> float:
+    """How far up the sheet a roof takes room, from its ridge. [m]"""
+    return _room(slopes[0], width, told) if len(slopes) > 1 else 1.0
 
 
-def _upper(sheet: Sheet, slopes: list[Slope]) -> float:
-    return slopes[0].depth + _beyond(slopes[0]) + BAND if len(slopes) > 1 else 1.0
+def _lower(slopes: list[Slope], width: float, told: _Told) -> float:
+    """How far down the sheet a roof takes room, from its ridge. [m]"""
+    return _room(slopes[1] if len(slopes) > 1 else slopes[0], width, told)
 
 
-def _lower(sheet: Sheet, slopes: list[Slope]) -> float:
-    slope = slopes[1] if len(slopes) > 1 else slopes[0]
-    return slope.depth + _beyond(slope) + BAND
+def _room(slope: Slope, width: float, told: _Told) -> float:
+    rows = len(_end_rows(slope, width, told))
+    return slope.depth + _beyond(slope) + (FREE + ROW * rows) / SCALE
 
 
 def _beyond(slope: Slope) -> float:
@@ -134,7 +142,9 @@ def _beyond(slope: Slope) -> float:
     return max(0.0, *(depth - reach for depth in depths), 0.0) if depths else 0.0
 
 
-def _roof(paper: Paper, roof: Facts, slopes: list[Slope], middle: float, told: _Told) -> None:
+def _roof(paper: Paper, roof: Facts, slopes: list[Slope], place: tuple[float, float], told: _Told) -> None:
+    """A roof in its column: the middle of it, and its width. [m]"""
+    middle, width = place
     hip = roof["form"] == "hip" and len(slopes) >= 4
     pairs = [(slopes[0], -1.0)] if len(slopes) == 1 else [(slopes[0], 1.0), (slopes[1], -1.0)]
     for slope, down in pairs:
@@ -142,11 +152,17 @@ def _roof(paper: Paper, roof: Facts, slopes: list[Slope], middle: float, told: _
         inset = min(slope.depth, slope.length / 2) if hip else 0.0
         eave = down * slope.depth
         paper.path([(left + inset, 0.0), (right - inset, 0.0), (right, eave), (left, eave)], "edge roof", closed=True)
-        _arrow(paper, middle, down, slope)
-        spot = (middle, down * slope.depth * 0.42)
-        for row, words in enumerate((told.at(slope.node), f"over {slope.wall.label}", *_stated(slope, told))):
-            paper.text(spot, words, "small" if row else "note", "middle", (0, 14 * row))
-        _edge(paper, slope, left, right, eave, down, told)
+        inside = slope.length - inset - 0.6
+        rows = [words for line in _slope_rows(slope, told) for words in _wrap(line, inside)]
+        first = max(0.3 * slope.depth * SCALE, 26.0 + ROW * len(roof["chimneys"]))
+        if down > 0:
+            first = -max(0.42 * slope.depth * SCALE, 20.0 + ROW * len(rows))
+        for row, words in enumerate(rows):
+            paper.text((middle, 0.0), words, "small" if row else "note", "middle", (0, first + ROW * row))
+        after = max(0.62 * slope.depth, (first + ROW * len(rows) - 6) / SCALE if down < 0 else -first / SCALE + 0.5)
+        _arrow(paper, middle, down, slope, after)
+        _edge(paper, slope, (left, right, eave), down, told)
+        _captions(paper, slope, (middle, eave), down, _end_rows(slope, width, told))
     if hip:
         for side, slope in ((-1.0, slopes[2]), (1.0, slopes[3])):
             x = middle + side * pairs[0][0].length / 2
@@ -163,17 +179,40 @@ def _roof(paper: Paper, roof: Facts, slopes: list[Slope], middle: float, told: _
         paper.text((middle, 0.0), words, "small clear", "middle", (0, 14 + 14 * row))
 
 
+def _wrap(words: str, wide: float) -> list[str]:
+    """Words in rows that a width holds. [m]"""
+    return textwrap.wrap(words, max(10, int(wide * SCALE / SMALL_LETTER)), break_on_hyphens=False)
+
+
+def _gutters(slope: Slope) -> list[Facts]:
+    """The gutters at the eave of a slope; those of porches before it are at the edges of these."""
+    return [gutter for gutter in slope.wall["gutters"] if gutter["porch"] is None]
+
+
+def _slope_rows(slope: Slope, told: _Told) -> Iterator[str]:
+    """The water of a slope: how much of it, why not as drawn, and what of it goes another way than to the eave."""
+    yield told.at(slope.node)
+    yield f"over {slope.wall.label}"
+    yield from _stated(slope, told)
+    web = told.flow.web
+    for tie in web.out_of(slope.node):
+        if web.nodes[tie.target].kind == "valley" and told.flow.by(tie) > 0:
+            foot = ", ".join(after.target.partition(" at the foot of ")[0] for after in web.out_of(tie.target))
+            area = show(told.flow.by(tie), "area", told.system)
+            yield f"{area} of it by {tie.target}{f' to {foot}' if foot else ''}"
+
+
 def _stated(slope: Slope, told: _Told) -> list[str]:
     """Why the area of a slope is not the one that is drawn: its gutter states what it drains."""
     drawn, passed = slope.length * slope.depth, told.flow.at[slope.node].amount
+    named = [gutter.label for gutter in _gutters(slope) if gutter["drains"] is not None]
     if abs(drawn - passed) < 0.02 * drawn:
-        stated = [gutter.label for gutter in slope.wall["gutters"] if gutter["drains"] is not None]
         same = show(drawn, "area", told.system) == show(passed, "area", told.system)
-        if same or not stated:
+        if same or not named:
             return []
-    names = ", ".join(gutter.label for gutter in slope.wall["gutters"] if gutter["drains"] is not None)
     area = show(drawn, "area", told.system)
-    return [f"as {names} states; as drawn {area}" if names else f"as drawn {area}"]
+    state = "states" if len(named) == 1 else "state"
+    return [f"as {' and '.join(named)} {state}; as drawn {area}" if named else f"as drawn {area}"]
 
 
 def _walls(paper: Paper, pairs: list[tuple[Slope, float]], middle: float) -> None:
@@ -206,32 +245,56 @@ def _north(paper: Paper, x: float, faces: float | None, down: float) -> None:
     paper.text((x + (far + 0.35) * across, y + (far + 0.35) * along), "N", "note", "middle", (0, 4))
 
 
-def _arrow(paper: Paper, x: float, down: float, slope: Slope) -> None:
-    start, tip = down * slope.depth * 0.62, down * slope.depth * 0.93
+def _arrow(paper: Paper, x: float, down: float, slope: Slope, after: float) -> None:
+    """The way of the water down a slope, from below what is written on it. [m]"""
+    tip = slope.depth * 0.95
+    start, tip = down * min(after, tip - 0.35), down * tip
     paper.line((x, start), (x, tip), "water")
     paper.path([(x - 0.18, tip - down * 0.3), (x, tip), (x + 0.18, tip - down * 0.3)], "water")
 
 
-def _edge(paper: Paper, slope: Slope, left: float, right: float, eave: float, down: float, told: _Told) -> None:
-    """What is at the eave and beyond: gutter and outlets, lower roofs, decks, and where the water ends."""
-    reach = slope.wall["roof reach"] or 0.0
-    face = eave - down * reach
-    middle = (left + right) / 2
+def _edge(paper: Paper, slope: Slope, edges: tuple[float, float, float], down: float, told: _Told) -> None:
+    """What is at the eave and beyond: gutter and outlets, lower roofs with theirs, decks."""
+    left, right, eave = edges
+    face = eave - down * (slope.wall["roof reach"] or 0.0)
+    ends = left + slope.rake, right - slope.rake
     for deck in slope.wall["decks"]:
-        _deck(paper, deck, (left + slope.rake, right - slope.rake), face, down, told)
+        _deck(paper, deck, ends, face, down, told)
     for porch in slope.wall["porches"]:
-        _porch(paper, porch, (left + slope.rake, right - slope.rake), (face, eave), down, told)
-    for gutter in slope.wall["gutters"]:
-        paper.box(left, min(eave, eave + down * 0.22), right, max(eave, eave + down * 0.22), "cut")
-        spouts = [one for spout in gutter["downspouts"] for one in [spout] * int(spout["count"] or 1)]
-        for at in range(len(spouts)):
-            ends = left + 0.3, right - 0.3
-            x = ends[0] if len(spouts) == 1 else ends[0] + (ends[1] - ends[0]) * at / (len(spouts) - 1)
-            paper.circle((x, eave + down * 0.11), 5, "solid")
-    out = eave + down * (_beyond(slope) + 0.35)
-    for row, words in enumerate(_ends(slope, told)):
-        shift = (14 * row + 10) * (1 if down < 0 else -1) + (6 if down < 0 else 0)
+        _porch(paper, porch, ends, (face, eave), down, told)
+    _gutter(paper, _gutters(slope), (left, right, eave), down)
+
+
+def _gutter(paper: Paper, gutters: list[Facts], edges: tuple[float, float, float], down: float) -> None:
+    """The gutters along an edge, and their downspouts evenly along it."""
+    left, right, edge = edges
+    if gutters:
+        paper.box(left, min(edge, edge + down * 0.22), right, max(edge, edge + down * 0.22), "cut")
+    spouts = sum(int(spout["count"] or 1) for gutter in gutters for spout in gutter["downspouts"])
+    for at in range(spouts):
+        x = left + 0.3 if spouts == 1 else left + 0.3 + (right - left - 0.6) * at / (spouts - 1)
+        paper.circle((x, edge + down * 0.11), DOT, "solid")
+
+
+def _captions(paper: Paper, slope: Slope, at: tuple[float, float], down: float, rows: list[str]) -> None:
+    """Where the water of a slope ends, beyond all that is drawn before it."""
+    middle, eave = at
+    out = eave + down * _beyond(slope)
+    for row, words in enumerate(rows):
+        shift = FREE + ROW * row - 4 if down < 0 else ROW * (row - len(rows) + 1) - FREE + 8
         paper.text((middle, out), words, "small", "middle", (0, shift))
+
+
+def _end_rows(slope: Slope, width: float, told: _Told) -> list[str]:
+    """Where the water of a slope and of the porches before it ends, in rows that its column holds."""
+    lines: list[str] = []
+    for porch in slope.wall["porches"]:
+        if porch["length"] is not None and porch["depth"] is not None:
+            long = min(float(porch["length"]), slope.length - 2 * slope.rake)
+            past = abs(float(porch["depth"]) - float(slope.wall["roof reach"] or 0.0))
+            lines += [] if _inside(porch, long, past, told) else _porch_rows(porch, told)
+    lines += _ends(slope, told)
+    return [words for line in lines for words in _wrap(line, width)]
 
 
 def _deck(paper: Paper, deck: Facts, ends: tuple[float, float], face: float, down: float, told: _Told) -> None:
@@ -262,35 +325,53 @@ def _porch(
     face, eave = edges
     out = face + down * float(porch["depth"])
     paper.path([(left, eave), (right, eave), (right, out), (left, out)], "edge glass", closed=True)
-    passed, own = told.flow.at[porch.label].amount, told.flow.web.nodes[porch.label].own or 0.0
-    rows = [f"{porch.label}: {told.words(passed)}"]
-    if passed - own > 0.01 * passed:
-        parts = show(own, "area", told.system), show(passed - own, "area", told.system)
-        rows.append(f"{parts[0]} of its own and {parts[1]} from the roof above")
+    mine = [gutter for gutter in porch.sheet.of_kind("gutter") if gutter["porch"] is porch]
+    _gutter(paper, mine, (left, right, out), down)
+    rows = _inside(porch, right - left, abs(out - eave), told) or [porch.label]
     for row, words in enumerate(rows):
         spot = ((left + right) / 2, (eave + out) / 2)
-        paper.text(spot, words, "small", "middle", (0, 4 + 14 * row - 7 * (len(rows) - 1)))
+        paper.text(spot, words, "small", "middle", (0, 4 + ROW * row - ROW / 2 * (len(rows) - 1)))
+
+
+def _inside(porch: Facts, wide: float, deep: float, told: _Told) -> list[str]:
+    """What is written on a porch roof; nothing where it has no room for that, and it is told beyond the eave. [m]"""
+    rows = [words for line in _porch_rows(porch, told) for words in _wrap(line, wide - 0.4)]
+    return rows if len(rows) * ROW + 4 <= deep * SCALE else []
+
+
+def _porch_rows(porch: Facts, told: _Told) -> Iterator[str]:
+    """The water of a porch roof: all of it, and what of it comes from above."""
+    passed, own = told.flow.at[porch.label].amount, told.flow.web.nodes[porch.label].own or 0.0
+    yield f"{porch.label}: {told.words(passed)}"
+    if passed - own > 0.01 * passed:
+        parts = show(own, "area", told.system), show(passed - own, "area", told.system)
+        yield f"{parts[0]} of its own and {parts[1]} from the roof above"
 
 
 def _ends(slope: Slope, told: _Told) -> Iterator[str]:
-    """Where the water of a slope ends, in words, with how much of it."""
+    """Where the water of a slope, and of the porches before it, ends in words, with how much of it."""
     flow = told.flow
-    if not slope.eave:
-        return
-    reached = [flow.web.nodes[name] for name in flow.web.reached(slope.eave)]
+    starts = [slope.eave] if slope.eave else []
+    starts += [f"eave of {porch.label}" for porch in slope.wall["porches"]]
+    names = dict.fromkeys(name for start in starts if start in flow.web.nodes for name in flow.web.reached(start))
+    reached = [flow.web.nodes[name] for name in names]
     for node in reached:
-        if node.kind != "downspout" or flow.at[node.name].amount <= 0:
+        if node.kind == "downspout" and flow.at[node.name].amount > 0:
+            yield _spout_words(slope.wall.sheet.facts[node.element], told, node.name)
+    for node in reached:
+        before = [tie for tie in flow.web.into(node.name) if tie.source in names]
+        if any(flow.web.nodes[tie.source].kind in ("downspout", "ground") for tie in before):
             continue
-        spout = slope.wall.sheet.facts[node.element]
-        far = spout["distance"]
-        onto = LETS_GO.get(str(spout["ends"]), "")
-        where = f"lets go {show(far, 'length', told.system)} from the wall{onto}" if far is not None else "lets go"
-        yield f"{node.element} {where}: {told.at(node.name)}"
-    for node in reached:
-        before = [other for other in reached if any(tie.target == node.name for tie in flow.web.out_of(other.name))]
-        if flow.at[node.name].amount <= 0 or any(other.kind in ("downspout", "ground") for other in before):
+        amount = sum(flow.by(tie) for tie in before)  # what comes there from elsewhere is told elsewhere
+        if not before or amount <= 0:
             continue
         if node.kind == "ground":
-            yield f"drips on the {node.name}: {told.at(node.name)}"
+            yield f"drips on the {node.name}: {told.words(amount)}"
         elif not flow.web.out_of(node.name):
-            yield f"{node.name}: {told.at(node.name)}; {node.says}"
+            yield f"{node.name}: {told.words(amount)}{f'; {node.says}' if node.says else ''}"
+
+
+def _spout_words(spout: Facts, told: _Told, name: str) -> str:
+    far, onto = spout["distance"], LETS_GO.get(str(spout["ends"]), "")
+    where = f"lets go {show(far, 'length', told.system)} from the wall{onto}" if far is not None else "lets go"
+    return f"{spout.label} {where}: {told.at(name)}"

@@ -7,6 +7,8 @@ from math import cos, pi, sin
 
 from speclint.drawing.paper import RADIUS, Paper
 
+RINGS = 25  # rings about a fault that are looked through for room
+
 Box = tuple[float, float, float, float]  # left, top, right, bottom
 
 
@@ -39,7 +41,7 @@ class Room:
         return True
 
 
-def settle(room: Room, x: float, y: float, within: Box) -> tuple[float, float]:
+def settle(room: Room, x: float, y: float, within: Box, half: float = RADIUS) -> tuple[float, float]:
     """Where a pin of a fault goes, and takes its room: on the fault, or as near to it as there is room.
 
     Args:
@@ -47,13 +49,14 @@ def settle(room: Room, x: float, y: float, within: Box) -> tuple[float, float]:
         x: Of the fault. [px]
         y: Of the fault. [px]
         within: The sheet that the pin has to stay on.
+        half: Half the width of the pin. [px]
     """
     rings = [(x, y)]
-    for ring in range(1, 9):
+    for ring in range(1, RINGS):
         away, count = ring * RADIUS * 1.1, 8 * ring
         rings += [(x + away * sin(2 * pi * at / count), y - away * cos(2 * pi * at / count)) for at in range(count)]
     for at_x, at_y in rings:
-        inside = within[0] + RADIUS <= at_x <= within[2] - RADIUS and within[1] + RADIUS <= at_y <= within[3] - RADIUS
-        if inside and room.take((at_x - RADIUS - 1, at_y - RADIUS - 1, at_x + RADIUS + 1, at_y + RADIUS + 1)):
+        inside = within[0] + half <= at_x <= within[2] - half and within[1] + RADIUS <= at_y <= within[3] - RADIUS
+        if inside and room.take((at_x - half - 1, at_y - RADIUS - 1, at_x + half + 1, at_y + RADIUS + 1)):
             return at_x, at_y
     return x, y

@@ -2,81 +2,25 @@
 
 from __future__ import annotations
 
+import textwrap
 from collections.abc import Iterator
-from dataclasses import dataclass
-from math import atan, cos, degrees, radians, sin, tan
 
-from speclint.drawing.before import carriers, porch_heights
+from speclint.drawing.cut import INSIDE, Cut, Point, cut_of, half_side, post_at, posts_of
 from speclint.drawing.layers import Layer, layers_of
-from speclint.drawing.paper import Paper
-from speclint.drawing.wall_frame import WallFrame, wall_frame
-from speclint.exposure.sun_climate import SunClimate
+from speclint.drawing.paper import SMALL_LETTER, Paper
+from speclint.drawing.rays import LINE, rays
+from speclint.drawing.roof_lines import LEVEL, roof_lines
+from speclint.drawing.wall_frame import FEW, peak_words, wall_frame
 from speclint.measures.facts import Facts, Sheet
 from speclint.units import System, show
 
-INSIDE, OUTSIDE, BELOW = 1.3, 2.4, 0.9  # metres drawn
-FRAMED = 0.17  # thickness of a framed wall as drawn [m]
-RAIN_ANGLE = 30.0  # degrees off plumb
-TILT = 23.44  # of the earth's axis [deg]
-GRAZING = 80.0  # degrees off the noon sun beyond which a wall does not see it
 WIDE, TALL = 540.0, 470.0  # pixels
 ROOF = 0.22  # thickness of a roof as drawn [m]
+RAKE = 0.05  # thickness of a board at a rake as drawn [m]
+PAST_WALL = 0.6096  # how far inside the wall an ice barrier is to reach [m]
 JOIST = 0.27  # depth of a deck as drawn [m]
-
-LINE = 14.0  # pixels between labels
-
-Point = tuple[float, float]
-Label = tuple[Point, str]  # where a line begins, and what it is
-
-
-@dataclass(frozen=True, slots=True)
-class _Cut:
-    """What is cut through: the frame, and what rain and sun meet outside. [m]
-
-    Attributes:
-        frame: The wall.
-        out: How far outside is drawn.
-        top: How high is drawn.
-        thick: Of the wall.
-        eave: The edge of the main roof.
-        porch: The outer edge of the porch roof and the height of its joint; nothing where there is none.
-        deck: Outer edge, top and inner edge of the deck; nothing where there is none.
-        falls: Fall of the ground.
-        system: Units of the words.
-    """
-
-    frame: WallFrame
-    out: float
-    top: float
-    thick: float
-    eave: Point
-    porch: tuple[Point, float] | None
-    deck: tuple[float, float, float] | None
-    falls: float
-    system: System
-
-    @property
-    def edge(self) -> Point:
-        """The edge that governs what reaches the wall from outside: that of the porch where there is one."""
-        return self.porch[0] if self.porch is not None else self.eave
-
-    def stop(self, start: Point, slope: float) -> tuple[Point, str]:
-        """Where a ray that falls `slope` to one of its way toward the house ends, and on what."""
-        hits: list[tuple[float, str]] = []  # x, on what
-        hits.append((0.0, "wall"))
-        if self.porch is not None and start[1] > self.porch[1] - 0.01:
-            (far, low), high = self.porch
-            fall = (high - low) / far if far else 0.0
-            x = (high - start[1] + slope * start[0]) / (slope + fall)
-            hits.append((x, "porch roof"))
-        if self.deck is not None:
-            x = start[0] - (start[1] - self.deck[1]) / slope
-            if self.deck[2] <= x <= self.deck[0]:
-                hits.append((x, "deck"))
-        x = (slope * start[0] - start[1]) / (slope - self.falls) if slope > self.falls else -1.0
-        hits.append((x, "ground"))
-        x, what = max((hit for hit in hits if 0 <= hit[0] <= start[0]), default=(0.0, "wall"))
-        return (x, start[1] - slope * (start[0] - x)), what
+TALL_ENOUGH = 16.0  # pixels: a lower footing has its depth told below it
+LEFT, RIGHT = 84.0, 236.0  # pixels for labels at both sides
 
 
 def section(sheet: Sheet, wall: Facts, system: System = "imperial", name: str = "") -> str | None:
@@ -84,59 +28,52 @@ def section(sheet: Sheet, wall: Facts, system: System = "imperial", name: str = 
     frame = wall_frame(sheet, wall)
     if frame is None:
         return None
-    cut = _cut(frame, system)
-    scale = min(72.0, WIDE / (cut.out + INSIDE), TALL / (cut.top + BELOW))
-    paper = Paper(-INSIDE, -BELOW, cut.out, cut.top, scale, (58, 16, 196, 58))
+    cut = cut_of(frame, system)
+    scale = min(72.0, WIDE / (cut.out + INSIDE), TALL / (cut.top + cut.below))
+    paper = Paper(-INSIDE, -cut.below, cut.out, cut.top, scale, (LEFT, 16, RIGHT, 58))
     _ground(paper, cut)
     _wall(paper, cut, next(layer for layer in layers_of(sheet, wall) if layer.name == "rain"))
     _roof(paper, cut)
     for porch in wall["porches"][:1] if cut.porch is not None else ():
         _porch(paper, cut, porch)
     _deck(paper, cut)
-    labels: list[Label] = []
-    suns = _sun(paper, sheet, cut, labels)
-    _rain(paper, cut, labels)
-    _label(paper, labels)
+    for porch in wall["porches"][:1] if cut.porch is not None else ():
+        _footing(paper, cut, porch)
+    suns = rays(paper, sheet, cut)
     _dimensions(paper, cut)
-    paper.text((-INSIDE, -BELOW), suns, "small", "start", (-46, 44))
+    rows = textwrap.wrap(suns, int((paper.width - 20) / SMALL_LETTER))
+    for row, words in enumerate(rows):
+        paper.text((-INSIDE, -cut.below), words, "small", "start", (12 - LEFT, 44 + LINE * row))
+    paper.grow(paper.y(-cut.below) + 58 + LINE * (len(rows) - 1))
     facing = show(wall["faces"], "angle", system) if wall["faces"] is not None else "not stated"
     reach, starts = show(cut.edge[0], "length", system), show(frame.starts, "length", system)
     about = f"roof edge {reach} out; wood starts {starts} up; {suns}"
     through = ", through the porch" if cut.porch is not None else ""
-    strip = [sheet.home.name, f"outside to the right, faces {facing}{through}"]
+    strip = [sheet.home.name, f"outside to the right, faces {facing}{through}", *_edge_words(cut)]
     return paper.svg(f"Section, {wall.label}", about, strip, name)
 
 
-def _cut(frame: WallFrame, system: System) -> _Cut:
-    wall = frame.wall
-    part = next((one for one in wall["porches"] if one["depth"] is not None), None)
-    porch = None
-    if part is not None:
-        low, high = porch_heights(frame, part)
-        porch = ((float(part["depth"]), low), high)
-    out = max(frame.reach + 1.2, porch[0][0] + 1.2 if porch is not None else 0.0, OUTSIDE)
-    height = frame.starts + frame.peak if frame.gable else frame.eave
-    top = height + 0.9 + ((INSIDE + frame.reach) * frame.pitch if not frame.gable else 0.0)
-    deck = None
-    for one in wall["decks"][:1]:
-        gap = (one["gap"] or 0.0) if one["held by"] == "posts" else 0.0
-        deck = (min(out - 0.2, float(one["depth"] or 2.0)), frame.deck_top(one), float(gap))
-    falls = float(wall["paving" if wall["ground"] == "paving" else "grade"] or 0.0)
-    thick = float(wall["log size"] or FRAMED)
-    return _Cut(frame, out, top, thick, (frame.reach, height), porch, deck, falls, system)
+def _edge_words(cut: Cut) -> Iterator[str]:
+    """The heights of drip edge and ridge, and what is taken of them."""
+    frame = cut.frame
+    if frame.wall["roof"] is None:
+        return
+    base = frame.starts if roof_lines(frame.wall.sheet, frame.wall["roof"]).from_wood else 0.0
+    above = "above the lowest wood" if base else "above grade"
+    edge, ridge = (show(height - base, "length", cut.system) for height in (frame.eave, frame.ridge))
+    heights = f"drip edge {edge} and ridge {ridge} {above}"
+    yield f"{heights}; taken: {LEVEL}" if LEVEL in frame.guessed else heights
+    yield from peak_words(frame, cut.system)
 
 
-def _ground(paper: Paper, cut: _Cut) -> None:
+def _ground(paper: Paper, cut: Cut) -> None:
     """Grade, and the foundation down to a break: how deep it goes no plan states."""
     frame = cut.frame
     house = next(iter(frame.wall.sheet.of_kind("foundation")), None)
     face = (house["face"] if house is not None else None) or 0.0
-    left, low = -cut.thick + 0.02, -BELOW + 0.12
+    left, low = -cut.thick + 0.02, -cut.below + 0.12
     paper.box(left, low, face, frame.starts, "edge masonry")
-    width = face - left
-    teeth = [(left - 0.12 + (width + 0.24) * at / 6, low + (0.07 if at % 2 else -0.07)) for at in range(7)]
-    paper.path([(left - 0.12, low - 0.16), *teeth, (face + 0.12, low - 0.16)], "blank", closed=True, fill="#ffffff")
-    paper.path(teeth, "thin")
+    _break_below(paper, left, face, low)
     paper.text((left, low), "depth not stated", "small clear", "end", (-8, 2))
     paper.path([(face, 0.0), (cut.out, -cut.falls * cut.out)], "cut")
     for at in range(int((cut.out - face) / 0.2)):
@@ -144,12 +81,23 @@ def _ground(paper: Paper, cut: _Cut) -> None:
         paper.line((x, -cut.falls * x), (x - 0.09, -cut.falls * x - 0.12), "hair")
     paper.path([(-INSIDE, frame.starts + 0.02), (-cut.thick, frame.starts + 0.02)], "thin")
     grade = frame.wall["paving" if frame.wall["ground"] == "paving" else "grade"]
-    words = f"ground falls {show(grade, 'slope', cut.system)}" if grade is not None else "fall of the ground not stated"
+    toward = " toward the house" if grade is not None and grade < 0 else ""
+    words = "fall of the ground not stated"
+    if grade is not None:
+        words = f"ground falls {show(abs(grade), 'slope', cut.system)}{toward}"
     ground = frame.wall["ground"]
-    paper.text((-INSIDE, -BELOW), f"{ground}; {words}" if ground else words, "small", "start", (-46, 30))
+    paper.text((-INSIDE, -cut.below), f"{ground}; {words}" if ground else words, "small", "start", (12 - LEFT, 30))
 
 
-def _wall(paper: Paper, cut: _Cut, layer: Layer) -> None:
+def _break_below(paper: Paper, left: float, right: float, low: float) -> None:
+    """A break at the lower end of what goes on below it."""
+    width = right - left
+    teeth = [(left - 0.12 + (width + 0.24) * at / 6, low + (0.07 if at % 2 else -0.07)) for at in range(7)]
+    paper.path([(left - 0.12, low - 0.16), *teeth, (right + 0.12, low - 0.16)], "blank", closed=True, fill="#ffffff")
+    paper.path(teeth, "thin")
+
+
+def _wall(paper: Paper, cut: Cut, layer: Layer) -> None:
     """The courses, cut through, each shaded by the driving rain that strikes it there."""
     frame, thick = cut.frame, cut.thick
     log = frame.wall["build"] == "log round"
@@ -168,112 +116,111 @@ def _wall(paper: Paper, cut: _Cut, layer: Layer) -> None:
             paper.box(-thick, low, 0.0, high, "edge", fill)
 
 
-def _roof(paper: Paper, cut: _Cut) -> None:
-    """The roof over the wall; its drip edge level with the top of the wall, or as far below it as the plan states."""
+def _roof(paper: Paper, cut: Cut) -> None:
+    """The roof over the wall, and how far it stands above the wood there."""
     frame, (reach, height) = cut.frame, cut.eave
+    top = frame.starts + (frame.peak if frame.gable else frame.height)
+    if frame.raised > FEW:
+        at_wall = top + frame.raised
+        paper.box(-cut.thick * 0.8, top, -cut.thick * 0.2, at_wall, "untold")
+        for row, words in enumerate(("roof raised", show(frame.raised, "length", cut.system))):
+            paper.text((-cut.thick, top + frame.raised / 2), words, "small clear", "end", (-6, 14 * row - 3))
     if frame.gable:
-        paper.box(-INSIDE, height, reach, height + ROOF, "edge roof")
+        if frame.raised > FEW:  # the rake hangs down to the level of the wood
+            paper.box(reach - RAKE, height, reach, frame.ridge, "edge roof")
+        paper.box(-INSIDE, frame.ridge, reach, frame.ridge + ROOF, "edge roof")
         return
-    top = frame.starts + frame.height
-    at_wall = height + reach * frame.pitch
-    if at_wall > top + 0.03:
-        paper.box(-cut.thick * 0.8, top, -cut.thick * 0.2, at_wall + cut.thick * 0.4 * frame.pitch, "thin wood")
-    inner = height + (reach + INSIDE) * frame.pitch
-    up = ROOF * (1 + frame.pitch**2) ** 0.5
+    pitch = -frame.pitch if frame.high else frame.pitch
+    inner = height + (reach + INSIDE) * pitch
+    up = ROOF * (1 + pitch**2) ** 0.5
     corners = [(reach, height), (-INSIDE, inner), (-INSIDE, inner + up), (reach, height + up)]
     paper.path(corners, "edge roof", closed=True)
-    if frame.wall["gutters"]:
+    _ice_barrier(paper, cut)
+    if any(gutter["porch"] is None for gutter in frame.wall["gutters"]):
         paper.path([(reach, height + 0.1), (reach, height - 0.02), (reach + 0.13, height - 0.02),
                     (reach + 0.13, height + 0.1)], "edge")  # fmt: skip
 
 
-def _porch(paper: Paper, cut: _Cut, porch: Facts) -> None:
-    """The roof of a porch, and one of its posts on its footing."""
+def _ice_barrier(paper: Paper, cut: Cut) -> None:
+    """The ice barrier up the slope from the edge, as wide as stated, and the line that it is to reach."""
+    frame, (reach, height) = cut.frame, cut.eave
+    roof = frame.wall["roof"]
+    stated = roof["ice barrier"] if roof is not None else None
+    if stated is None or frame.high:
+        return
+    pitch, rise = frame.pitch, (1 + frame.pitch**2) ** 0.5
+    up = ROOF * rise  # the top of the roof over its underside
+
+    def on_roof(x: float) -> Point:
+        return x, height + (reach - x) * pitch + up
+
+    need = -cut.thick - PAST_WALL
+    if need > -INSIDE + 0.02:
+        x, y = on_roof(need)
+        paper.path([(x, y - up - 0.1), (x, y + 0.4)], "untold")
+        told = '24"' if cut.system == "imperial" else show(PAST_WALL, "length", cut.system)
+        paper.text((x, y + 0.4), f"{told} inside the wall", "small clear", "start", (4, 6))
+    end = max(-INSIDE, reach - stated / rise)
+    words = f"ice barrier {show(stated, 'length', cut.system)}"
+    if stated > 0:
+        paper.path([on_roof(reach), on_roof(end)], "barrier")
+    paper.text(on_roof(reach + 0.7 * (end - reach) if stated > 0 else reach), words, "small clear", "start", (8, -8))
+
+
+def _porch(paper: Paper, cut: Cut, porch: Facts) -> None:
+    """The roof of a porch, and one of its posts."""
     assert cut.porch is not None
     (depth, low), high = cut.porch
     paper.path([(0.0, high), (depth, low), (depth, low + 0.15), (0.0, high + 0.15)], "edge roof", closed=True)
     pitch = (high - low) / depth if depth else 0.0
-    for post in carriers(cut.frame, porch)[:1]:
-        side = (post["size"][0] if post["size"] else 0.15) / 2
-        x = depth - (post["inset"] or 0.3) - side
-        foot = post["foot above grade"] if post["foot above grade"] is not None else 0.15
-        paper.box(x - side, foot, x + side, high - x * pitch, "edge wood")
-        frost = post["footing"]
-        paper.box(x - 1.6 * side, -min(BELOW, frost or BELOW), x + 1.6 * side, max(0.05, foot - 0.02), "edge masonry")
-        words = f"footing {show(frost, 'length', cut.system)} deep" if frost else "depth of footing not stated"
-        paper.text((x, -BELOW), words, "small clear", "middle", (0, 14))
+    for post in posts_of(cut.frame, porch):
+        side, x = half_side(post), post_at(post, porch)
+        paper.box(x - side, _foot(cut, post, x), x + side, high - x * pitch, "edge wood")
 
 
-def _deck(paper: Paper, cut: _Cut) -> None:
-    if cut.deck is not None:
-        out, top, gap = cut.deck
-        paper.box(gap, top - 0.03, out, top, "edge wood")
-        paper.box(gap, top - JOIST, out, top - 0.03, "thin wood")
+def _foot(cut: Cut, post: Facts, x: float) -> float:
+    """Height of the foot of a post, above the ground where it stands. [m]"""
+    up = post["foot above grade"] if post["foot above grade"] is not None else 0.15
+    return float(up) - cut.falls * x
 
 
-def _label(paper: Paper, labels: list[Label]) -> None:
-    """The lines of rain and sun by name, one below the other at the right of where they begin."""
-    x = max((paper.x(start[0]) for start, _ in labels), default=0.0) + 14
-    last = 0.0
-    for start, words in sorted(labels, key=lambda label: -label[0][1]):
-        last = max(paper.y(start[1]), last + LINE)
-        at_x, at_y = paper.x(start[0]) + 2, paper.y(start[1])
-        paper.put(f'<line class="hair" x1="{at_x:.1f}" y1="{at_y:.1f}" x2="{x - 3:.1f}" y2="{last:.1f}"/>')
-        paper.put(f'<text class="small clear" x="{x:.1f}" y="{last + 3.5:.1f}">{words}</text>')
+def _footing(paper: Paper, cut: Cut, porch: Facts) -> None:
+    """The footing of a post, from under its foot down to its stated depth below the ground where it stands."""
+    for post in posts_of(cut.frame, porch):
+        x, half = post_at(post, porch), 1.6 * half_side(post)
+        grade, frost = -cut.falls * x, post["footing"]
+        low = max(-cut.below + 0.12, grade - frost) if frost is not None else -cut.below + 0.12
+        paper.box(x - half, low, x + half, max(grade + 0.05, _foot(cut, post, x) - 0.02), "edge masonry")
+        if frost is None or low > grade - frost + 0.01:
+            _break_below(paper, x - half, x + half, low)
+        words = "depth of footing not stated"
+        if frost is not None:
+            words = f"footing {show(frost, 'length', cut.system)} deep"
+            if low <= grade - frost + 0.01 and frost * paper.scale > TALL_ENOUGH:
+                paper.upward(x + half, low, grade, words, 8)
+                return
+        paper.text((x, low), words, "small clear", "middle", (0, 18))
 
 
-def _rain(paper: Paper, cut: _Cut, labels: list[Label]) -> None:
-    """Lines of rain 30 degrees off plumb past the roof edges, each to what it meets."""
-    slope = 1 / tan(radians(RAIN_ANGLE))
-    edges = [cut.edge] if cut.porch is None else [cut.eave, cut.edge]
-    for at, edge in enumerate(edges):
-        end, what = cut.stop(edge, slope)
-        start = (edge[0] + 0.35 / slope, edge[1] + 0.35)
-        paper.path([start, edge, end], "water")
-        if at == len(edges) - 1:
-            labels.append((start, "rain at 30 deg"))
-        if what == "wall" and end[1] > cut.frame.starts:
-            paper.line((-cut.thick, end[1]), (0.35, end[1]), "sheltered")
-            words = "sheltered above, at the peak" if cut.frame.gable else "sheltered above"
-            paper.text((0.0, end[1]), words, "small clear", "start", (28, 4))
+def _deck(paper: Paper, cut: Cut) -> None:
+    """The deck, to its stated depth, or to a break."""
+    if cut.deck is None:
+        return
+    out, top, gap = cut.deck
+    paper.box(gap, top - 0.03, out, top, "edge wood")
+    paper.box(gap, top - JOIST, out, top - 0.03, "thin wood")
+    if not cut.ends:
+        teeth = [(out + (0.07 if at % 2 else -0.07), top + 0.1 - (JOIST + 0.2) * at / 6) for at in range(7)]
+        right = out + 0.16
+        paper.path([(right, top + 0.1), *teeth, (right, top - JOIST - 0.1)], "blank", closed=True, fill="#ffffff")
+        paper.path(teeth, "thin")
+        deck = cut.frame.wall["decks"][0]
+        stated = deck["depth"]
+        words = f"{deck.label} goes on to {show(stated, 'length', cut.system)}" if stated else "its depth not stated"
+        paper.text((out, top - JOIST), words, "small clear", "end", (0, 16))
 
 
-def _suns(sheet: Sheet, cut: _Cut) -> Iterator[tuple[str, float | None]]:
-    """Height of the noon sun at the solstices in the plane of the section; nothing where it does not rise. [rad]"""
-    climate = sheet["site"]["sun climate"]
-    noon = 180.0 if climate.latitude >= 0 else 0.0
-    turned = abs((cut.frame.wall["faces"] - noon + 180) % 360 - 180)
-    for season, tilt in (("21 June", TILT), ("21 December", -TILT)):
-        height = 90 - abs(climate.latitude) + (tilt if climate.latitude >= 0 else -tilt)
-        yield season, atan(tan(radians(height)) / cos(radians(turned))) if height > 1 else None
-
-
-def _sun(paper: Paper, sheet: Sheet, cut: _Cut, labels: list[Label]) -> str:
-    """Noon sun at the solstices past the governing edge; why there is none where there is none."""
-    climate = sheet["site"]["sun climate"] if "site" in sheet.facts else None
-    faces = cut.frame.wall["faces"]
-    if not isinstance(climate, SunClimate) or faces is None:
-        return "no line of the sun: the site has no latitude, or the wall no bearing"
-    noon = 180.0 if climate.latitude >= 0 else 0.0
-    if abs((faces - noon + 180) % 360 - 180) > GRAZING:
-        return "no line of the noon sun: it does not reach a wall that looks this way"
-    told = []
-    for season, profile in _suns(sheet, cut):
-        if profile is None:
-            told.append(f"no line for {season}: the sun does not rise at noon")
-            continue
-        edge = cut.edge
-        far = min((cut.out - edge[0]) / cos(profile), (cut.top - 0.1 - edge[1]) / sin(profile), 1.4)
-        start = (edge[0] + far * cos(profile), edge[1] + far * sin(profile))
-        end, what = cut.stop(edge, tan(profile))
-        paper.path([start, edge, end], "sun")
-        words = f"noon sun, {season}: {degrees(profile):.0f} deg"
-        labels.append((start, words))
-        told.append(f"{words}, to the {what}")
-    return "; ".join(told)
-
-
-def _dimensions(paper: Paper, cut: _Cut) -> None:
+def _dimensions(paper: Paper, cut: Cut) -> None:
     frame, edge, system = cut.frame, cut.edge, cut.system
     if edge[0] > 0.1:
         paper.across(0.0, edge[0], edge[1], show(edge[0], "length", system), 18)

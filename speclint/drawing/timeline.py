@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from html import escape
 
-from speclint.drawing.paper import Paper
-from speclint.forecast.outlook import Outlook
+from speclint.drawing.paper import LETTER, Paper
+from speclint.forecast.outlook import Outlook, PartOutlook
 
-LEFT, ROW, YEAR = 190.0, 24.0, 22.0  # pixels
+ROW, YEAR = 24.0, 22.0  # pixels
+LEAST, MOST = 26, 44  # letters beside a row that there is room for, at the least and at the most
 
 
 def timeline(plan: str, found: Outlook, currency: str, start_year: int, name: str = "") -> str:
@@ -21,10 +22,13 @@ def timeline(plan: str, found: Outlook, currency: str, start_year: int, name: st
         name: Identity within a page.
     """
     rows = len(found.parts)
+    told = [_told(part) for part in found.parts]
+    most = max((len(words) for words in told), default=0)
+    left = max(LEAST, most) * LETTER + 16
     wide, bars = found.years * YEAR, 90.0
-    paper = Paper(0, 0, wide, rows * ROW + bars + 56, 1.0, (LEFT, 34, 30, 20))
+    paper = Paper(0, 0, wide, rows * ROW + bars + 56, 1.0, (left, 34, 30, 20))
     for year in range(found.years + 1):
-        x = LEFT + year * YEAR
+        x = left + year * YEAR
         heavy = year % 5 == 0
         end = 34 + rows * ROW + bars + 34
         paper.put(f'<line class="{"thin" if heavy else "hair"}" x1="{x:.1f}" y1="34" x2="{x:.1f}" y2="{end:.1f}"/>')
@@ -32,33 +36,38 @@ def timeline(plan: str, found: Outlook, currency: str, start_year: int, name: st
             paper.put(f'<text class="small" x="{x:.1f}" y="26" text-anchor="middle">{start_year + year}</text>')
     for at, part in enumerate(found.parts):
         y = 34 + at * ROW + ROW / 2
-        words = f"{part.job.part}: {part.job.what}"
-        paper.put(
-            f'<text class="note" x="{LEFT - 8:.1f}" y="{y + 4:.1f}" text-anchor="end">{escape(words[:34])}</text>'
-        )
-        paper.put(f'<line class="hair" x1="{LEFT:.1f}" y1="{y:.1f}" x2="{LEFT + wide:.1f}" y2="{y:.1f}"/>')
+        words = told[at]
+        paper.put(f'<text class="note" x="{left - 8:.1f}" y="{y + 4:.1f}" text-anchor="end">{escape(words)}</text>')
+        paper.put(f'<line class="hair" x1="{left:.1f}" y1="{y:.1f}" x2="{left + wide:.1f}" y2="{y:.1f}"/>')
         for due in part.due:
-            x = LEFT + due * YEAR
+            x = left + due * YEAR
             paper.put(f'<path class="solid" d="M {x:.1f} {y - 6:.1f} l 6 6 l -6 6 l -6 -6 z"><title>'
                       f"{escape(words)}, {start_year + due:.0f}</title></path>")  # fmt: skip
-    _bars(paper, found, currency, 34 + rows * ROW + 24, bars)
+    _bars(paper, found, currency, (left, 34 + rows * ROW + 24), bars)
     likely = f"{currency} {found.spent.likely:,.0f} of today"
     about = f"{rows} parts over {found.years} years; money {likely}, likely"
     return paper.svg("Upkeep, year by year", about, [plan, f"recoating as coats wear out, likely {likely}"], name)
 
 
-def _bars(paper: Paper, found: Outlook, currency: str, top: float, tall: float) -> None:
+def _told(part: PartOutlook) -> str:
+    """A part and what is done to it, in as many letters as there is room for."""
+    words = f"{part.job.part}: {part.job.what}"
+    return words if len(words) <= MOST else f"{words[: MOST - 1].rstrip()}…"
+
+
+def _bars(paper: Paper, found: Outlook, currency: str, at: tuple[float, float], tall: float) -> None:
+    left, top = at
     most = max(found.by_year, default=0.0) or 1.0
     base = top + tall
-    paper.put(f'<text class="note" x="{LEFT - 8:.1f}" y="{base - tall / 2:.1f}" text-anchor="end">'
+    paper.put(f'<text class="note" x="{left - 8:.1f}" y="{base - tall / 2:.1f}" text-anchor="end">'
               f"{escape(currency)} a year</text>")  # fmt: skip
-    paper.put(f'<text class="small" x="{LEFT - 8:.1f}" y="{top + 8:.1f}" text-anchor="end">{most:,.0f}</text>')
+    paper.put(f'<text class="small" x="{left - 8:.1f}" y="{top + 8:.1f}" text-anchor="end">{most:,.0f}</text>')
     paper.put(
-        f'<line class="edge" x1="{LEFT:.1f}" y1="{base:.1f}" x2="{LEFT + found.years * YEAR:.1f}" y2="{base:.1f}"/>'
+        f'<line class="edge" x1="{left:.1f}" y1="{base:.1f}" x2="{left + found.years * YEAR:.1f}" y2="{base:.1f}"/>'
     )
     for year, amount in enumerate(found.by_year):
         height = tall * amount / most
         if height > 0.5:
-            paper.put(f'<rect class="solid" x="{LEFT + year * YEAR + 3:.1f}" y="{base - height:.1f}" '
+            paper.put(f'<rect class="solid" x="{left + year * YEAR + 3:.1f}" y="{base - height:.1f}" '
                       f'width="{YEAR - 6:.1f}" height="{height:.1f}"><title>{escape(currency)} {amount:,.0f}</title>'
                       "</rect>")  # fmt: skip

@@ -105,18 +105,19 @@ def wood(paper: Paper, frame: WallFrame) -> None:
     paper.path(outline, "edge", closed=True)
     if stacked:
         for side, reach in enumerate(frame.ends):
-            if reach > 0:
+            if reach > 0 or frame.low_ends[side] > 0:
                 _log_ends(paper, frame, side, reach)
 
 
 def _log_ends(paper: Paper, frame: WallFrame, side: int, reach: float) -> None:
-    """Ends of this wall's logs, and between them the ends of the other wall's, seen end on."""
+    """Ends of this wall's logs, the lowest as long as stated; between them those of the other wall, seen end on."""
     for at, course in enumerate(frame.courses):
         if course.top > frame.height + 0.01:
             break
         low, high = frame.starts + course.bottom, frame.starts + course.top
         if at % 2 == 0:
-            left, right = (-reach, 0.0) if side == 0 else (frame.length, frame.length + reach)
+            far = frame.low_ends[side] if at == 0 else reach
+            left, right = (-far, 0.0) if side == 0 else (frame.length, frame.length + far)
             paper.box(left, low + 0.01, right, high - 0.01, "thin wood")
         else:
             thick = (course.top - course.bottom) / 2

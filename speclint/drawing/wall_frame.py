@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from speclint.drawing.roof_lines import REACH, STARTS, reach_of, roof_lines
 from speclint.measures.course_table import course_table
 from speclint.measures.facts import Facts, Sheet
-from speclint.quantity import Quantity
+from speclint.units import System, show
 
 GABLE_PEAK = 1.6  # taken where neither peak nor pitch is known: height at the ridge over that at the plate
+UNKNOWN_RISE = 0.6  # from drip edge to ridge as drawn where the plan does not tell [m]
+ALONG = 10.0  # degrees: walls that look more nearly the same or the opposite way have no corner that is drawn
+FEW = 0.02  # metres: a lesser height between wall and roof is not told
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,10 +52,14 @@ class WallFrame:
         reach: Of the roof past the face of this wall. [m]
         side: Of the roof past the ends of this wall. [m]
         pitch: Of the roof; 0 where it is not known.
-        ridge: Height of the ridge above grade. [m]
+        eave: Height of the drip edge above grade; at a gable that of the eaves to both sides. [m]
+        ridge: Height above grade at which the undersides of the slopes meet: the same in every view of a roof. [m]
+        tips: How far the drip edges beside a gable stand out past its left and right end, and their heights. [m]
+        high: Whether it is at the high side of a shed.
         courses: Lowest first.
         openings: On it.
         ends: How far log ends stand out past its left and right end. [m]
+        low_ends: The same of its lowest log. [m]
         guessed: What was taken because the plan does not say.
     """
 
@@ -64,17 +72,30 @@ class WallFrame:
     reach: float
     side: float
     pitch: float
+    eave: float
     ridge: float
+    tips: tuple[tuple[float, float], tuple[float, float]]
+    high: bool
     courses: tuple[Course, ...]
     openings: tuple[Opening, ...]
     ends: tuple[float, float]
+    low_ends: tuple[float, float]
     guessed: tuple[str, ...]
 
+    def under_roof(self, x: float) -> float:
+        """Height of the underside of the roof over a gable, at a distance from the left end of its wall. [m]"""
+        (left, low), (right, other) = self.tips
+        half = self.length / 2
+        if x <= half:
+            return low + (self.ridge - low) * (x + left) / (half + left)
+        return other + (self.ridge - other) * (self.length + right - x) / (half + right)
+
     @property
-    def eave(self) -> float:
-        """Height of the roof edge above grade: level with the top of the wall, less what hangs below it. [m]"""
-        roof = self.wall["roof"]
-        return float(self.starts + self.height - ((roof["edge drop"] or 0.0) if roof is not None else 0.0))
+    def raised(self) -> float:
+        """How far the underside of the roof passes above the top of the wall, at its face or at its peak. [m]"""
+        if self.gable:
+            return self.ridge - self.starts - self.peak
+        return self.eave + (-1 if self.high else 1) * self.reach * self.pitch - self.starts - self.height
 
     def span_of(self, porch: Facts) -> tuple[float, float]:
         """Left and right end of a porch along the wall; in its middle where the plan does not say where. [m]"""
@@ -103,7 +124,7 @@ def wall_frame(sheet: Sheet, wall: Facts) -> WallFrame | None:
     guessed: list[str] = []
     starts = wall["starts"]
     if starts is None:
-        starts = 0.3
+        starts = STARTS
         guessed.append("height of the lowest wood")
     gable = wall["gable"] == "yes"
     roof = wall["roof"]
@@ -113,13 +134,30 @@ def wall_frame(sheet: Sheet, wall: Facts) -> WallFrame | None:
         peak = wall["peak"] or (height + pitch * length / 2 if pitch else height * GABLE_PEAK)
         if wall["peak"] is None:
             guessed.append("peak")
-    reach = _known(sheet, wall, "roof reach")
+    reach = reach_of(sheet, wall)
     if reach is None:
-        reach = 0.3
+        reach = REACH
         guessed.append("reach of the roof")
-    side = (roof["eaves" if gable else "rakes"] if roof is not None else None) or 0.0
-    run = (roof["run"] if roof is not None else None) or 0.0
-    ridge = starts + (peak if gable else height + pitch * run)
+    side = 0.0
+    if roof is not None:
+        side = float(roof["eaves" if gable or roof["form"] == "hip" else "rakes"] or 0.0)
+    top = float(starts + height)
+    eave, ridge, tips, high = top, None, ((side, top), (side, top)), False
+    if roof is not None:
+        lines = roof_lines(sheet, roof)
+        base = starts if lines.from_wood else 0.0
+        pitch, high = lines.pitch, wall.label in lines.high
+        ridge = base + lines.ridge if lines.ridge is not None else None
+        eave = top - float(roof["edge drop"] or 0.0)
+        edges = {label: (lines.reaches[label], base + edge) for label, edge in lines.edges.items()}
+        tips = _tips(wall, roof, edges, (side, eave))
+        side = max(side, tips[0][0], tips[1][0]) if gable else side
+        guessed += lines.taken
+    if ridge is None and gable:
+        ridge = starts + peak
+    elif ridge is None:
+        ridge = eave + UNKNOWN_RISE
+        guessed += ["height of the ridge"] if roof is not None else []
     rows = course_table(sheet, wall).rows
     courses = tuple(Course(float(row["bottom"] or 0), float(row["top"] or 0)) for row in rows)
     if not courses:
@@ -127,6 +165,7 @@ def wall_frame(sheet: Sheet, wall: Facts) -> WallFrame | None:
         tops = [min(peak, step * (at + 1)) for at in range(int(peak / step + 0.999))]
         courses = tuple(Course(step * at, top) for at, top in enumerate(tops))
     openings = _openings(wall, guessed)
+    guessed += [f"the end at which {corner.label} is" for corner in wall["corners"] if _either_end(wall, corner)]
     return WallFrame(
         wall,
         length,
@@ -137,17 +176,34 @@ def wall_frame(sheet: Sheet, wall: Facts) -> WallFrame | None:
         reach,
         side,
         pitch,
+        eave,
         ridge,
+        tips,
+        high,
         courses,
         openings,
-        _ends(wall),
+        _ends(wall, "ends"),
+        _ends(wall, "lowest ends"),
         tuple(guessed),
     )
 
 
-def _known(sheet: Sheet, wall: Facts, name: str) -> float | None:
-    found = sheet.quantity(wall, name)
-    return float(found.value) if isinstance(found, Quantity) else None
+def peak_words(frame: WallFrame, system: System) -> list[str]:
+    """Where a gable is stated higher than its roof: by how much."""
+    if not frame.gable or frame.wall["peak"] is None or frame.raised > -FEW:
+        return []
+    return [f"its peak is stated {show(-frame.raised, 'length', system)} above the ridge that run and pitch give"]
+
+
+def _tips(
+    wall: Facts, roof: Facts, edges: dict[str, tuple[float, float]], own: tuple[float, float]
+) -> tuple[tuple[float, float], tuple[float, float]]:
+    """The drip edges to the left and right of a gable: those over its neighbours, or as its own wall would have."""
+    found = [own, own]
+    for other in roof["covers"] or ():
+        if other.label in edges and wall["faces"] is not None and other["faces"] is not None:
+            found[0 if left_of(wall, other) else 1] = edges[other.label]
+    return found[0], found[1]
 
 
 def _openings(wall: Facts, guessed: list[str]) -> tuple[Opening, ...]:
@@ -197,10 +253,31 @@ def left_of(wall: Facts, other: Facts) -> bool:
     return bool(0 < (theirs - mine) % 360 < 180)
 
 
-def _ends(wall: Facts) -> tuple[float, float]:
+def at_end(wall: Facts, other: Facts) -> bool:
+    """Whether the corner of two walls is drawn at an end of the first: they stand across, or its own logs end there."""
+    mine, theirs = wall["faces"], other["faces"]
+    return mine is None or theirs is None or wall["stacked"] == "yes" or not _along(mine, theirs)
+
+
+def _along(mine: float, theirs: float) -> bool:
+    return abs((theirs - mine + 90) % 180 - 90) <= ALONG
+
+
+def _either_end(wall: Facts, corner: Facts) -> bool:
+    """Whether a corner of a wall may be at either end of it, by the ways its walls look."""
+    others = [other for other in corner["of"] or () if other is not wall and at_end(wall, other)]
+    return any(
+        wall["faces"] is not None and other["faces"] is not None and _along(wall["faces"], other["faces"])
+        for other in others
+    )
+
+
+def _ends(wall: Facts, name: str) -> tuple[float, float]:
+    """How far log ends stand out past the left and right end; the lowest are as long as the others if not stated."""
     found = [0.0, 0.0]
     for corner in wall["corners"]:
-        others = [other for other in corner["of"] or () if other is not wall]
-        if others and corner["ends"] is not None:
-            found[0 if left_of(wall, others[0]) else 1] = corner["ends"]
+        others = [other for other in corner["of"] or () if other is not wall and at_end(wall, other)]
+        reach = corner[name] if corner[name] is not None else corner["ends"]
+        if others and reach is not None:
+            found[0 if left_of(wall, others[0]) else 1] = reach
     return found[0], found[1]

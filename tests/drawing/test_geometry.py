@@ -106,7 +106,7 @@ def test_openings_without_a_place_stand_evenly_and_others_where_the_plan_says() 
     assert west is not None
     assert [8 / 3, 1 + 2 * 8 / 3] == pytest.approx([one.left for one in south.openings])
     assert [1.5] == pytest.approx([one.left for one in west.openings])
-    assert ("places of openings along the wall",) == south.guessed
+    assert ("drip edge level with the top of the wall", "places of openings along the wall") == south.guessed
 
 
 def test_the_west_wall_is_at_the_left_of_a_south_wall() -> None:
@@ -144,8 +144,20 @@ def test_a_finding_that_is_not_on_a_wall_is_not_pinned_to_it() -> None:
 
 def pins_drawn(root: ElementTree.Element) -> list[tuple[float, float]]:
     """The middles of the pins of a drawing, in pixels."""
-    marks = [circle for circle in root.iter(f"{SVG}circle") if circle.get("class") in ("pin", "pin-hold")]
-    return [(float(mark.get("cx", "")), float(mark.get("cy", ""))) for mark in marks]
+    return [((left + right) / 2, (top + low) / 2) for left, top, right, low in pin_boxes(root)]
+
+
+def pin_boxes(root: ElementTree.Element) -> list[tuple[float, float, float, float]]:
+    """Left, top, right and bottom of the pins of a drawing, in pixels."""
+    found = []
+    for mark in root.iter():
+        if mark.get("class") in ("pin", "pin-hold"):
+            at = {name: float(mark.get(name, "0")) for name in ("cx", "cy", "r", "x", "y", "width", "height")}
+            if mark.tag == f"{SVG}circle":
+                found.append((at["cx"] - at["r"], at["cy"] - at["r"], at["cx"] + at["r"], at["cy"] + at["r"]))
+            else:
+                found.append((at["x"], at["y"], at["x"] + at["width"], at["y"] + at["height"]))
+    return found
 
 
 @pytest.mark.parametrize("narrow", [False, True])
@@ -278,8 +290,8 @@ def test_a_sheet_for_a_telephone_fits_its_width() -> None:
 def test_rays_of_a_section_end_on_what_they_meet() -> None:
     facts = sheet_of("tamarack-point")
     about = root_of(section(facts, facts["wall south"])).get("aria-label") or ""
-    assert "21 June: 67 deg, to the deck" in about
-    assert "21 December: 20 deg, to the wall" in about
+    assert "21 June: 67 deg as seen in this cut, to the deck" in about
+    assert "21 December: 20 deg as seen in this cut, to the wall" in about
     assert "no line of the noon sun" in str(root_of(section(facts, facts["wall north"])).get("aria-label"))
     assert "depth not stated" in words(root_of(section(facts, facts["wall north"])))
 
