@@ -13,6 +13,7 @@ from speclint.quantity import Quantity
 from speclint.ruling import Review
 
 LEAST = 0.005  # ours: a change of rain exposure that is told
+NO_WOOD = "no wood left outside"
 NOT_BUILT = "cost of building not included"
 RULE = (
     "chosen is the alternate that clears most findings over those it raises, and between equals the one that saves "
@@ -117,7 +118,7 @@ def _walls(base: Sheet, other: Sheet) -> Iterator[tuple[str, str, str]]:
         was = base.facts.get(wall.label)
         before, after = (_rain(one) if one is not None else None for one in (was, wall))
         if was is not None and was["wooden"] == "yes" and wall["wooden"] == "no" and before is not None:
-            yield wall.label, f"{before:.2f}", "no wood left outside"
+            yield wall.label, f"{before:.2f}", NO_WOOD
         elif before is not None and after is not None and abs(before - after) >= LEAST:
             yield wall.label, f"{before:.2f}", f"{after:.2f}"
 

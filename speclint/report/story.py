@@ -9,11 +9,12 @@ from speclint.forecast.whole import Forecast
 from speclint.measures.cover_options import Option, Options
 from speclint.measures.facts import Facts, Sheet
 from speclint.quantity import Quantity
-from speclint.report.advice import NOT_BUILT, RULE, Compared, best_of, count
+from speclint.report.advice import NO_WOOD, NOT_BUILT, RULE, Compared, best_of, count
 from speclint.ruling import Review, comments
 from speclint.units import System, show
 
 YEAR = 365.25
+LITTLE = 0.5  # of money: less is told as no change
 SUNNY = 0.6  # ours: ultraviolet light against an open wall to the noon sun from which it is told
 EXPOSED_CLASS = {
     "sheltered": "sheltered from driving rain",
@@ -143,24 +144,49 @@ def _over(walls: list[Facts]) -> Iterator[str]:
         yield f"By the decay guide all {len(told)} walls stand beyond what their wood resists: {number}, {times}."
     else:
         names = ", ".join(wall.element.name for wall in over)
-        yield f"By the decay guide more than its wood resists reaches {names}: {number}, {times}."
+        take = "takes more than its" if len(over) == 1 else "take more than their"
+        yield f"By the decay guide {names} {take} wood resists: {number}, {times}."
 
 
 def _help(sheet: Sheet, others: tuple[Compared, ...], forecast: Forecast, system: System) -> Iterator[str]:
     """One recommendation, with its reason."""
     best = best_of(others)
+    worst = list(_for_worst(sheet, others, best, forecast))
+    yield from worst
     if best is not None:
         raised = f"raises {len(best.raised)}" if best.raised else "raises none"
         cured = "1 kind of finding" if len(best.cured) == 1 else f"{len(best.cured)} kinds of finding"
         rain = "; ".join(f"{label} {was} to {now}" for label, was, now in best.walls)
-        yield f"Look first at the alternate “{best.name}” ({'; '.join(best.changes)})."
+        lead = "Most findings are cleared by" if worst else "Look first at"
+        yield f"{lead} the alternate “{best.name}” ({'; '.join(best.changes)})."
         why = [f"it clears {cured} and {raised}", *([f"rain on the wood: {rain}"] if rain else [])]
         why += [saving(best, forecast)] if best.saved is not None or best.cannot else []
         yield f"Reason: {'; '.join(why)}. {_sentence(RULE)}"
-        return
-    if others:
+    elif others:
         yield "No alternate of the plan clears more findings than it raises; what each does is in the table below."
     yield from _cover(sheet, others, system)
+
+
+def _for_worst(sheet: Sheet, others: tuple[Compared, ...], best: Compared | None, forecast: Forecast) -> Iterator[str]:
+    """What an alternate does for the wall that stands worst, where the one to look at first does nothing for it."""
+    walls = [wall for wall in ranked(sheet)[:1] if wall["rain class"] != "sheltered"]
+    if not walls or (best is not None and _rain_with(best, walls[0].label)):
+        return
+    helps = [(found, other) for other in others if (found := _rain_with(other, walls[0].label)) and found[1] < found[0]]
+    if helps:
+        (was, now), other = min(helps, key=lambda pair: pair[0][1])
+        does = f"brings its rain from {was:.2f} to {now:.2f} of a bare wall here"
+        worst = f"For {walls[0].label}, which stands worst,"
+        yield f"{worst} the alternate “{other.name}” {does}; {saving(other, forecast)}."
+
+
+def _rain_with(other: Compared, label: str) -> tuple[float, float] | None:
+    """Rain on a wall as drawn and with an alternate; nothing where that does not change it."""
+    found = next((row for row in other.walls if row[0] == label), None)
+    if found is None:
+        return None
+    _, was, now = found
+    return float(was), 0.0 if now == NO_WOOD else float(now)
 
 
 def saving(other: Compared, forecast: Forecast) -> str:
@@ -169,6 +195,8 @@ def saving(other: Compared, forecast: Forecast) -> str:
         return f"its upkeep cannot be compared: {', '.join(other.cannot)}"
     if other.saved is None:
         return "its upkeep is not known"
+    if abs(other.saved) < LITTLE:
+        return "no change in upkeep"
     money = forecast.rates.money(abs(other.saved))
     return f"it saves about {money} of upkeep, {NOT_BUILT}" if other.saved >= 0 else f"its upkeep costs {money} more"
 
@@ -206,13 +234,19 @@ def _costs(forecast: Forecast) -> Iterator[str]:
     low, high = (f"{amount:,.0f}" for amount in (outlook.spent.low, outlook.spent.high))
     yield (
         f"Recoating each part when its coat wears out comes to about {rates.money(outlook.spent.likely)} of today over "
-        f"{outlook.years} years ({low} to {high})."
+        f"{outlook.years} years ({low} to {high}){_left_out(forecast)}."
     )
     if forecast.states:
         yield (
             f"The plan itself states recoating every {forecast.states}; parts whose coats wear out sooner would then "
             "stand bare, and those that last longer would be coated early."
         )
+
+
+def _left_out(forecast: Forecast) -> str:
+    """The parts that a sum of upkeep leaves out, and why."""
+    told = [f"{part.part} ({part.why})" for part in forecast.untold]
+    return f", without {_joined(told)}" if told else ""
 
 
 def _assumed(review: Review) -> str:

@@ -219,3 +219,15 @@ def test_every_example_has_a_report(name: str) -> None:
 
 def test_a_page_stays_under_five_megabytes(page: str) -> None:
     assert len(page.encode()) < 5_000_000
+
+
+def test_an_alternate_that_helps_the_worst_wall_is_told_before_the_one_that_clears_most() -> None:
+    spit = material(example("cedar-spit"))
+    told = story(spit.sheet, spit.review, spit.forecast, spit.others, "imperial")
+    assert told.help[0].startswith(
+        "For wall west, which stands worst, the alternate “belt roof on the west gable” brings"
+    )
+    assert told.help[1].startswith("Most findings are cleared by the alternate “all stainless”")
+    assert "no change in upkeep" in told.help[2]
+    assert "$0" not in " ".join(told.help)
+    assert told.costs[0].endswith(", without wall west (the handbook table has no life for clear film).")
