@@ -9,8 +9,8 @@ BOARD = 0.22  # thickness of a roof edge as drawn [m]
 SEAM, ROW = 0.45, 0.28  # metres between seams and between rows of a covering, as drawn
 
 
-def roof_behind(paper: Paper, frame: WallFrame) -> None:
-    """The slope of the roof over an eave wall, seen face on."""
+def slope(paper: Paper, frame: WallFrame) -> None:
+    """The slope of the roof over an eave wall, seen face on: it stands before what of the wall is above its edge."""
     roof = frame.wall["roof"]
     if roof is None:
         return
