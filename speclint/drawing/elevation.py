@@ -93,7 +93,7 @@ def _side(frame: WallFrame) -> float:
 
 def _paper(frame: WallFrame, view: View, found: list[Spot], layered: bool, zoned: bool) -> Paper:
     side = _side(frame)
-    top = max(frame.ridge, frame.starts + frame.peak) + over.BOARD + 0.15
+    top = frame.top + over.BOARD + 0.15
     wide, tall = (NARROW, LOW) if view.narrow else (WIDE, TALL)
     scale = min(MOST, wide / (frame.length + 2 * side), tall / top)
     beside = LEGEND if view.legend and layered else 0.0
