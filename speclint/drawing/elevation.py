@@ -200,6 +200,10 @@ def _rows_of(found: Sequence[Spot], frame: WallFrame, view: View) -> list[_Row]:
     undrawn = _undrawn(found, frame)
     bare = [label for label, pins in undrawn if not pins]
     for label, pins in undrawn:
+        if view.narrow and pins:  # the words above, for they are too long beside
+            rows.append((f"{label}, not drawn: place not stated", [], ""))
+            rows += [("", each, "") for each in pin_marks.rows_of(pins, wide)]
+            continue
         lines = pin_marks.rows_of(pins, wide - 100)
         rows += [("", each, "") for each in lines[:-1]]
         rows += [("", each, f"{label}, not drawn: place not stated") for each in lines[-1:]]
