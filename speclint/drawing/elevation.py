@@ -93,7 +93,7 @@ def _side(frame: WallFrame) -> float:
 
 def _paper(frame: WallFrame, view: View, found: list[Spot], layered: bool, zoned: bool) -> Paper:
     side = _side(frame)
-    top = max(frame.ridge, frame.starts + frame.peak) + over.BOARD + 0.15
+    top = frame.top + over.BOARD + 0.15
     wide, tall = (NARROW, LOW) if view.narrow else (WIDE, TALL)
     scale = min(MOST, wide / (frame.length + 2 * side), tall / top)
     beside = LEGEND if view.legend and layered else 0.0
@@ -107,8 +107,6 @@ def _draw(drawn: _Drawn) -> None:
     """Everything, from the ground forward."""
     paper, frame, view = drawn.paper, drawn.frame, drawn.view
     marks.ground(paper, frame, _side(frame))
-    if not frame.gable:
-        over.roof_behind(paper, frame)
     for layer in drawn.layers:
         wall_face.shade(paper, frame, layer, drawn.hidden(layer))
     before.stone(paper, frame)
@@ -117,6 +115,8 @@ def _draw(drawn: _Drawn) -> None:
         wall_face.opening(paper, opening, frame)
     if frame.gable:
         over.gable_roof(paper, frame)
+    else:
+        over.slope(paper, frame)
     marks.lines(paper, frame)
     before.decks(paper, frame)
     for porch in frame.wall["porches"]:
@@ -134,6 +134,8 @@ def _draw(drawn: _Drawn) -> None:
     marks.take_room(paper, frame, room)
     for x, y, size in over.purlin_ends(frame) if frame.gable else ():
         room.keep(paper, x - size, y - size, x + size, y + size)
+    if not frame.gable and frame.wall["roof"] is not None:
+        room.keep(paper, -frame.side, frame.eave, frame.length + frame.side, frame.ridge)
     for x, top in gutters.spouts(frame):
         room.keep(paper, x - 0.06, 0.0, x + 0.06, top)
     for layer in drawn.layers:
@@ -198,6 +200,10 @@ def _rows_of(found: Sequence[Spot], frame: WallFrame, view: View) -> list[_Row]:
     undrawn = _undrawn(found, frame)
     bare = [label for label, pins in undrawn if not pins]
     for label, pins in undrawn:
+        if view.narrow and pins:  # the words above, for they are too long beside
+            rows.append((f"{label}, not drawn: place not stated", [], ""))
+            rows += [("", each, "") for each in pin_marks.rows_of(pins, wide)]
+            continue
         lines = pin_marks.rows_of(pins, wide - 100)
         rows += [("", each, "") for each in lines[:-1]]
         rows += [("", each, f"{label}, not drawn: place not stated") for each in lines[-1:]]

@@ -107,7 +107,9 @@ def _on_wall(frame: WallFrame, rule: str) -> Point | None:
     if place == "eave" and not frame.gable:
         return ONE_END * frame.length, frame.eave
     if place in ("rake", "eave") and frame.gable:
-        return 0.2 * frame.length, frame.starts + frame.height + 0.4 * (frame.peak - frame.height)
+        up = frame.height + 0.4 * (frame.peak - frame.height)
+        left, right = frame.half_width(up)
+        return left if left > 0 else right, frame.starts + up
     if place == "joint" and len(frame.courses) > 2:
         return 0.5 * frame.length, frame.starts + frame.courses[1].bottom
     if place == "porch" and frame.wall["porches"]:
@@ -170,7 +172,7 @@ def _beside(frame: WallFrame, part: Facts, pin: Pin) -> Spot:
     """What is in or along the wall; a chase and an obstruction have no place along it that could be stated."""
     kind = part.element.kind
     if kind == "purlin":
-        return Spot(pin, (frame.length / 2, frame.starts + frame.peak - 0.15))
+        return Spot(pin, (frame.peak_x, frame.starts + frame.peak - 0.15))
     if kind == "stone":
         return Spot(pin, (0.2 * frame.length, frame.starts * 0.6))
     if kind == "planting":

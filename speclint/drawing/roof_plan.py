@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import cos, radians, sin
 
 from speclint.drawing.paper import SMALL_LETTER, Paper
@@ -40,6 +40,17 @@ class Slope:
     node: str
     eave: str
     rake: float
+    hip: bool = False
+
+    @property
+    def inset(self) -> float:
+        """How far its ridge stops short of its eave at both ends. [m]"""
+        return min(self.depth, self.length / 2) if self.hip else 0.0
+
+    @property
+    def area(self) -> float:
+        """As drawn. [m2]"""
+        return (self.length - self.inset) * self.depth
 
 
 def roof_plan(sheet: Sheet, system: System = "imperial", name: str = "") -> str | None:
@@ -115,9 +126,21 @@ def _slopes(roof: Facts, flow: Flow) -> list[Slope]:
         rake = reach if roof["form"] == "hip" else (roof["rakes"] or 0.0)
         eave = next((out.target for out in flow.web.out_of(tie.target) if out.target.startswith("eave of ")), "")
         found.append(Slope(wall, wall["length"] + 2 * rake, run + reach, tie.target, eave, rake))
-    if roof["form"] == "hip":
-        return found
-    return sorted(found[:2], key=lambda slope: -cos(radians(slope.wall["faces"] or 0.0)))  # north up
+    if roof["form"] == "hip" and len(found) >= 4:
+        across = max(found, key=lambda slope: slope.length).wall["faces"]
+        long = [slope for slope in found if _in_line(slope.wall["faces"], across)][:2]
+        if len(long) == 2:
+            slopes = [*_north_up(long), *[slope for slope in found if slope not in long][:2]]
+            return [replace(slope, hip=True) for slope in slopes]
+    return _north_up(found[:2])
+
+
+def _in_line(faces: float | None, across: float | None) -> bool:
+    return faces is None or across is None or abs((faces - across + 90) % 180 - 90) < 45
+
+
+def _north_up(slopes: list[Slope]) -> list[Slope]:
+    return sorted(slopes, key=lambda slope: -cos(radians(slope.wall["faces"] or 0.0)))
 
 
 def _upper(slopes: list[Slope], width: float, told: _Told) -> float:
@@ -145,11 +168,10 @@ def _beyond(slope: Slope) -> float:
 def _roof(paper: Paper, roof: Facts, slopes: list[Slope], place: tuple[float, float], told: _Told) -> None:
     """A roof in its column: the middle of it, and its width. [m]"""
     middle, width = place
-    hip = roof["form"] == "hip" and len(slopes) >= 4
     pairs = [(slopes[0], -1.0)] if len(slopes) == 1 else [(slopes[0], 1.0), (slopes[1], -1.0)]
     for slope, down in pairs:
         left, right = middle - slope.length / 2, middle + slope.length / 2
-        inset = min(slope.depth, slope.length / 2) if hip else 0.0
+        inset = slope.inset
         eave = down * slope.depth
         paper.path([(left + inset, 0.0), (right - inset, 0.0), (right, eave), (left, eave)], "edge roof", closed=True)
         inside = slope.length - inset - 0.6
@@ -163,20 +185,33 @@ def _roof(paper: Paper, roof: Facts, slopes: list[Slope], place: tuple[float, fl
         _arrow(paper, middle, down, slope, after)
         _edge(paper, slope, (left, right, eave), down, told)
         _captions(paper, slope, (middle, eave), down, _end_rows(slope, width, told))
-    if hip:
-        for side, slope in ((-1.0, slopes[2]), (1.0, slopes[3])):
-            x = middle + side * pairs[0][0].length / 2
-            paper.path([(x, slopes[0].depth), (x - side * slopes[0].depth, 0.0), (x, -slopes[1].depth)], "edge")
-            paper.text((x, 0.0), told.at(slope.node), "small", "end" if side > 0 else "start", (-8 * side, 3))
+    for slope in slopes[2:] if slopes[0].hip else ():
+        _hip_end(paper, slope, slopes, middle, told)
     paper.text((middle, 0.0), roof.label, "title", "middle", (0, -6))
-    inset = min(slopes[0].depth, slopes[0].length / 2) if hip else 0.0
-    half = slopes[0].length / 2 - inset
+    half = slopes[0].length / 2 - slopes[0].inset
     paper.line((middle - half, 0.0), (middle + half, 0.0), "edge")
     _walls(paper, pairs, middle)
-    _north(paper, middle + slopes[0].length / 2 - 0.9, pairs[0][0].wall["faces"], pairs[0][1])
+    _north(
+        paper, middle + slopes[0].length / 2 + (0.9 if slopes[0].hip else -0.9), pairs[0][0].wall["faces"], pairs[0][1]
+    )
     for row, chimney in enumerate(roof["chimneys"]):
         words = f"{chimney.label}, not drawn: place not stated"
         paper.text((middle, 0.0), words, "small clear", "middle", (0, 14 + 14 * row))
+
+
+def _hip_end(paper: Paper, slope: Slope, slopes: list[Slope], middle: float, told: _Told) -> None:
+    """A slope at an end of a hipped roof, on the side to which its wall looks, and its water."""
+    turned = ((slope.wall["faces"] or 0.0) - (slopes[0].wall["faces"] or 0.0)) % 360
+    side = 1.0 if turned < 180 else -1.0
+    x = middle + side * slopes[0].length / 2
+    tip = (x - side * slopes[0].inset, 0.0)
+    paper.path([(x, slopes[0].depth), tip, (x, -slopes[1].depth)], "edge roof", closed=True)
+    inner = x - side * slopes[0].rake  # inside the line of the wall
+    wide = slopes[0].inset - slopes[0].rake - 0.8
+    rows = [words for line in (told.at(slope.node), f"over {slope.wall.label}") for words in _wrap(line, wide)]
+    for row, words in enumerate(rows):
+        anchor = "end" if side > 0 else "start"
+        paper.text((inner, 0.0), words, "small", anchor, (-6 * side, 4 + ROW * (row - (len(rows) - 1) / 2)))
 
 
 def _wrap(words: str, wide: float) -> list[str]:
@@ -204,7 +239,7 @@ def _slope_rows(slope: Slope, told: _Told) -> Iterator[str]:
 
 def _stated(slope: Slope, told: _Told) -> list[str]:
     """Why the area of a slope is not the one that is drawn: its gutter states what it drains."""
-    drawn, passed = slope.length * slope.depth, told.flow.at[slope.node].amount
+    drawn, passed = slope.area, told.flow.at[slope.node].amount
     named = [gutter.label for gutter in _gutters(slope) if gutter["drains"] is not None]
     if abs(drawn - passed) < 0.02 * drawn:
         same = show(drawn, "area", told.system) == show(passed, "area", told.system)

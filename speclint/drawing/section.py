@@ -123,13 +123,17 @@ def _roof(paper: Paper, cut: Cut) -> None:
     if frame.raised > FEW:
         at_wall = top + frame.raised
         paper.box(-cut.thick * 0.8, top, -cut.thick * 0.2, at_wall, "untold")
+        at, down = (top, 16) if frame.high else (top + frame.raised / 2, -3)  # a roof that falls inside is clear below
         for row, words in enumerate(("roof raised", show(frame.raised, "length", cut.system))):
-            paper.text((-cut.thick, top + frame.raised / 2), words, "small clear", "end", (-6, 14 * row - 3))
+            paper.text((-cut.thick, at), words, "small clear", "end", (-6, 14 * row + down))
     if frame.gable:
         if frame.raised > FEW:  # the rake hangs down to the level of the wood
             paper.box(reach - RAKE, height, reach, frame.ridge, "edge roof")
         paper.box(-INSIDE, frame.ridge, reach, frame.ridge + ROOF, "edge roof")
         return
+    if frame.high and frame.top > height + FEW:  # what is at the high edge hangs down to the level of the wood
+        paper.box(reach - RAKE, height, reach, frame.top, "edge roof")
+        height = frame.top
     pitch = -frame.pitch if frame.high else frame.pitch
     inner = height + (reach + INSIDE) * pitch
     up = ROOF * (1 + pitch**2) ** 0.5

@@ -100,7 +100,7 @@ def wood(paper: Paper, frame: WallFrame) -> None:
             paper.line((left, y), (right, y), look)
     outline = [(0.0, frame.starts), (frame.length, frame.starts), (frame.length, frame.starts + frame.height)]
     if frame.gable:
-        outline.append((frame.length / 2, frame.starts + frame.peak))
+        outline.append((frame.peak_x, frame.starts + frame.peak))
     outline.append((0.0, frame.starts + frame.height))
     paper.path(outline, "edge", closed=True)
     if stacked:

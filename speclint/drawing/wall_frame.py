@@ -56,6 +56,7 @@ class WallFrame:
         ridge: Height above grade at which the undersides of the slopes meet: the same in every view of a roof. [m]
         tips: How far the drip edges beside a gable stand out past its left and right end, and their heights. [m]
         high: Whether it is at the high side of a shed.
+        lean: Whether it is the end of a shed that is high at its left (-1) or its right (1); 0 otherwise.
         courses: Lowest first.
         openings: On it.
         ends: How far log ends stand out past its left and right end. [m]
@@ -76,6 +77,7 @@ class WallFrame:
     ridge: float
     tips: tuple[tuple[float, float], tuple[float, float]]
     high: bool
+    lean: int
     courses: tuple[Course, ...]
     openings: tuple[Opening, ...]
     ends: tuple[float, float]
@@ -85,17 +87,36 @@ class WallFrame:
     def under_roof(self, x: float) -> float:
         """Height of the underside of the roof over a gable, at a distance from the left end of its wall. [m]"""
         (left, low), (right, other) = self.tips
-        half = self.length / 2
-        if x <= half:
-            return low + (self.ridge - low) * (x + left) / (half + left)
-        return other + (self.ridge - other) * (self.length + right - x) / (half + right)
+        top = self.peak_x
+        if self.lean < 0 or (self.lean == 0 and x > top):
+            left, low, x, top = right, other, self.length - x, self.length - top
+        return low + (self.ridge - low) * (x + left) / (top + left)
+
+    @property
+    def peak_x(self) -> float:
+        """Where a gable is highest, from the left end of the wall: in its middle, or at the high side of a shed. [m]"""
+        return self.length * (1 + self.lean) / 2
+
+    def wood_top(self, x: float) -> float:
+        """Height of the highest wood at a distance from the left end of the wall. [m]"""
+        if not self.gable:
+            return self.starts + self.height
+        far = self.length if self.lean else self.length / 2
+        return self.starts + self.peak - (self.peak - self.height) * abs(x - self.peak_x) / far
+
+    @property
+    def top(self) -> float:
+        """Height of the underside of the roof where it is highest. [m]"""
+        past = self.reach if self.high else self.tips[0 if self.lean < 0 else 1][0] if self.lean else 0.0
+        return max(self.ridge + past * self.pitch, self.starts + self.peak)
 
     @property
     def raised(self) -> float:
         """How far the underside of the roof passes above the top of the wall, at its face or at its peak. [m]"""
         if self.gable:
             return self.ridge - self.starts - self.peak
-        return self.eave + (-1 if self.high else 1) * self.reach * self.pitch - self.starts - self.height
+        plane = self.ridge if self.high else self.eave + self.reach * self.pitch
+        return plane - self.starts - self.height
 
     def span_of(self, porch: Facts) -> tuple[float, float]:
         """Left and right end of a porch along the wall; in its middle where the plan does not say where. [m]"""
@@ -113,6 +134,8 @@ class WallFrame:
         if not self.gable or above <= self.height or self.peak <= self.height:
             return 0.0, self.length
         share = min(1.0, (above - self.height) / (self.peak - self.height))
+        if self.lean:
+            return (share * self.length, self.length) if self.lean > 0 else (0.0, (1 - share) * self.length)
         return share * self.length / 2, self.length * (1 - share / 2)
 
 
@@ -142,7 +165,7 @@ def wall_frame(sheet: Sheet, wall: Facts) -> WallFrame | None:
     if roof is not None:
         side = float(roof["eaves" if gable or roof["form"] == "hip" else "rakes"] or 0.0)
     top = float(starts + height)
-    eave, ridge, tips, high = top, None, ((side, top), (side, top)), False
+    eave, ridge, tips, high, lean = top, None, ((side, top), (side, top)), False, 0
     if roof is not None:
         lines = roof_lines(sheet, roof)
         base = starts if lines.from_wood else 0.0
@@ -151,6 +174,7 @@ def wall_frame(sheet: Sheet, wall: Facts) -> WallFrame | None:
         eave = top - float(roof["edge drop"] or 0.0)
         edges = {label: (lines.reaches[label], base + edge) for label, edge in lines.edges.items()}
         tips = _tips(wall, roof, edges, (side, eave))
+        lean = _lean(wall, roof, lines.high) if gable else 0
         side = max(side, tips[0][0], tips[1][0]) if gable else side
         guessed += lines.taken
     if ridge is None and gable:
@@ -180,12 +204,21 @@ def wall_frame(sheet: Sheet, wall: Facts) -> WallFrame | None:
         ridge,
         tips,
         high,
+        lean,
         courses,
         openings,
         _ends(wall, "ends"),
         _ends(wall, "lowest ends"),
         tuple(guessed),
     )
+
+
+def _lean(wall: Facts, roof: Facts, high: frozenset[str]) -> int:
+    """At which side the end of a shed is high: -1 for the left, 1 for the right, 0 where it is not told."""
+    others = [other for other in roof["covers"] or () if other.label in high and other["faces"] is not None]
+    if not others or wall["faces"] is None:
+        return 0
+    return -1 if left_of(wall, others[0]) else 1
 
 
 def peak_words(frame: WallFrame, system: System) -> list[str]:

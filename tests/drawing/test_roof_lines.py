@@ -104,12 +104,33 @@ def test_a_strip_of_many_words_is_told_in_rows_that_fit() -> None:
     assert all(len(row) * 6.4 < float(root.get("width", "")) - 20 for row in rows)
 
 
-def test_the_high_side_of_a_shed_falls_away_inside() -> None:
-    shed = """
-    wall south { faces S; length 6 m; height 4 m; starts 500 mm }
-    wall north { faces N; length 6 m; height 2.4 m; starts 500 mm }
-    roof main { covers south, north; form shed; low side north; pitch 3:12; run 6 m; eaves 600 mm }
-    """
-    facts = sheet(shed)
-    assert (True, False) == (frame_of(facts, "wall south").high, frame_of(facts, "wall north").high)
-    assert frame_of(facts, "wall north").ridge == pytest.approx(2.9 + 0.25 * 6.6)
+SHED = """
+wall south { faces S; length 6 m; height 4 m; starts 500 mm }
+wall north { faces N; length 6 m; height 2.4 m; starts 500 mm }
+wall east { faces E; length 6 m; height 2.4 m; peak 4 m; starts 500 mm }
+wall west { faces W; length 6 m; height 2.4 m; peak 4 m; starts 500 mm }
+roof main {
+    covers south, north, east, west; gables east, west; form shed; low side north; pitch 3:12; run 6 m; eaves 600 mm
+}
+"""
+
+
+def test_a_shed_has_one_slope_in_every_view() -> None:
+    facts = sheet(SHED)
+    south, north, east, west = (frame_of(facts, f"wall {name}") for name in ("south", "north", "east", "west"))
+    assert (True, False) == (south.high, north.high)
+    assert (-1, 1) == (east.lean, west.lean)  # south is at the left of a wall that looks east
+    plane = 2.9 + 0.25 * 6.6  # where the roof passes the face of the high wall
+    assert [plane] * 4 == pytest.approx([frame.ridge for frame in (south, north, east, west)])
+    assert plane == pytest.approx(east.under_roof(0.0)) == pytest.approx(west.under_roof(6.0))
+    assert 2.9 == pytest.approx(east.under_roof(6.6)) == pytest.approx(west.under_roof(-0.6))
+    assert (4.5, 2.9) == pytest.approx((east.wood_top(0.0), east.wood_top(6.0)))
+    assert (0.0, 3.0) == pytest.approx(east.half_width(3.2))
+
+
+def test_the_end_of_a_shed_is_as_wide_at_every_height_as_it_is_reckoned() -> None:
+    facts = sheet(SHED)
+    frame, face = frame_of(facts, "wall east"), 6.0
+    for up in (2.5, 3.0, 3.5, 3.9):
+        left, right = frame.half_width(up)
+        assert face * (1 - (up - 2.4) / 1.6) == pytest.approx(right - left)

@@ -6,9 +6,11 @@ import re
 
 import pytest
 
+from speclint.drawing.elevation import View, elevation
 from speclint.drawing.roof_plan import roof_plan
 from tests.drawing.expected import sheet_of
 from tests.drawing.test_geometry import SVG, points, root_of, words
+from tests.measures.sheets import sheet
 
 
 def area(line: str) -> float:
@@ -75,3 +77,30 @@ def test_what_is_written_on_a_porch_stays_in_its_box(name: str) -> None:
 def test_what_drips_on_the_ground_is_what_comes_from_that_eave() -> None:
     found = " ".join(words(root_of(roof_plan(sheet_of("teaching-house")))))
     assert "drips on the ground along wall south: 18 ft2" in found  # not what the valley of the main roof lets go there
+
+
+HIP = """
+site { weather "Marquette, MI"; rain wind SW; terrain wooded }
+wall south { faces S; length 12 m; height 3 m; starts 600 mm }
+wall north { faces N; length 12 m; height 3 m; starts 600 mm }
+wall east { faces E; length 8 m; height 3 m; starts 600 mm }
+wall west { faces W; length 8 m; height 3 m; starts 600 mm }
+roof main { covers south, east, west, north; form hip; pitch 6:12; run 4 m; eaves 900 mm; edge drop 300 mm }
+"""
+
+
+def test_a_hipped_roof_has_four_slopes_with_north_up_and_the_area_that_is_drawn() -> None:
+    found = root_of(roof_plan(sheet(HIP)))
+    told = words(found)
+    assert 4 == len([one for one in found.iter(f"{SVG}polygon") if one.get("class") == "edge roof"])
+    assert not [line for line in told if line.startswith("as drawn")]
+    places = {text.text: float(text.get("y", "")) for text in found.iter(f"{SVG}text")}
+    assert places["over wall north"] < places["over wall south"]
+    across = {(text.text or "").split()[-1]: float(text.get("x", "")) for text in found.iter(f"{SVG}text")}
+    assert across["west"] < across["north"] < across["east"]
+
+
+def test_a_roof_whose_edge_hangs_low_stands_before_the_top_of_its_wall() -> None:
+    facts = sheet(HIP)
+    looks = [one.get("class") for one in root_of(elevation(facts, facts["wall south"], View(legend=False))).iter()]
+    assert looks.index("edge roof") > max(at for at, look in enumerate(looks) if look == "course")

@@ -8,15 +8,18 @@ from speclint.drawing.compass import compass
 from speclint.drawing.elevation import View, elevation
 from speclint.drawing.layers import NAMES
 from speclint.drawing.paper import STYLE
+from speclint.drawing.pins import pins_of
 from speclint.drawing.roof_plan import roof_plan
 from speclint.drawing.section import section
 from speclint.drawing.timeline import timeline
 from speclint.forecast.jobs import jobs_of
 from speclint.forecast.outlook import outlook
 from speclint.forecast.rates import demo_rates
-from tests.drawing.expected import sheet_of
+from speclint.pipeline import review
+from tests.drawing.expected import plan_of, sheet_of
 from tests.drawing.test_geometry import SVG, points, root_of
 from tests.measures.sheets import sheet
+from tests.specs.expected import DAY, book
 
 
 @pytest.mark.parametrize("name", ["cedar-spit", "tamarack-point", "high-desert-cabin"])
@@ -59,9 +62,10 @@ def past_the_edge(svg: str | None) -> list[str]:
 def test_words_stay_on_the_sheet_in_a_wide_face(name: str) -> None:
     facts = sheet_of(name)
     jobs, _ = jobs_of(facts, demo_rates())
+    pins = pins_of(review(plan_of(name), book(), DAY))
     for wall in facts.of_kind("wall"):
-        assert [] == past_the_edge(elevation(facts, wall, View()))
-        assert [] == past_the_edge(elevation(facts, wall, View(legend=False, narrow=True)))
+        assert [] == past_the_edge(elevation(facts, wall, View(pins=pins)))
+        assert [] == past_the_edge(elevation(facts, wall, View(legend=False, narrow=True, pins=pins)))
         assert [] == past_the_edge(section(facts, wall))
     assert [] == past_the_edge(compass(facts))
     assert [] == past_the_edge(roof_plan(facts))
