@@ -3,65 +3,33 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Iterator
-from dataclasses import dataclass, replace
 from math import cos, radians, sin
 
 from speclint.drawing.paper import SMALL_LETTER, Paper
+from speclint.drawing.slopes import Slope, Told, ends_of, gutters_of, porch_rows, slope_rows, slopes_of
 from speclint.measures.facts import Facts, Sheet
 from speclint.measures.water_path import flow_of
 from speclint.quantity import Quantity
-from speclint.relations.flow import Flow
-from speclint.science.roof_water import runoff
-from speclint.units import System, show
+from speclint.units import System
 
 GAP = 1.2  # metres between roofs
 SCALE = 26.0
 COLUMN, ALONE = 14.0, 19.4  # metres across that a roof has for what is written, beside others and alone
 ROW = 14.0  # pixels from row to row
 FREE = 26.0  # pixels between what is drawn and where its water ends
-LETS_GO = {
-    "splash block": " onto a splash block",
-    "extension": " from an extension",
-    "daylight": " from a buried pipe",
-    "drywell": " in a buried pit",
-}  # fmt: skip
 KEY = 62.0  # pixels for the key and the scale bar
 DOT = 5.0  # radius of a downspout [px]
-
-
-@dataclass(frozen=True, slots=True)
-class Slope:
-    """A slope as drawn: the wall under its eave, its length along it, its level depth, and its reach past. [m]"""
-
-    wall: Facts
-    length: float
-    depth: float
-    node: str
-    eave: str
-    rake: float
-    hip: bool = False
-
-    @property
-    def inset(self) -> float:
-        """How far its ridge stops short of its eave at both ends. [m]"""
-        return min(self.depth, self.length / 2) if self.hip else 0.0
-
-    @property
-    def area(self) -> float:
-        """As drawn. [m2]"""
-        return (self.length - self.inset) * self.depth
 
 
 def roof_plan(sheet: Sheet, system: System = "imperial", name: str = "") -> str | None:
     """The plan as SVG; nothing where no roof has a slope whose size is known."""
     flow = flow_of(sheet)
-    roofs = [(roof, _slopes(roof, flow)) for roof in sheet.of_kind("roof")]
+    roofs = [(roof, slopes_of(roof, flow)) for roof in sheet.of_kind("roof")]
     roofs = [(roof, slopes) for roof, slopes in roofs if slopes]
     if not roofs:
         return None
     rain = sheet.quantity(sheet["site"], "design rain") if "site" in sheet.facts else None
-    told = _Told(flow, float(rain.value) if isinstance(rain, Quantity) else None, system)
+    told = Told(flow, float(rain.value) if isinstance(rain, Quantity) else None, system)
     least = COLUMN if len(roofs) > 1 else ALONE
     widths = [max(least, *(slope.length for slope in slopes)) for _, slopes in roofs]
     pairs = list(zip(roofs, widths, strict=True))
@@ -96,64 +64,17 @@ def _key(paper: Paper, system: System) -> None:
     paper.scale_bar(system, 14.0, y + 12)
 
 
-@dataclass(frozen=True, slots=True)
-class _Told:
-    """Amounts of water in words."""
-
-    flow: Flow
-    rain: float | None
-    system: System
-
-    def at(self, node: str) -> str:
-        """The area whose water passes a node, and its flow."""
-        return self.words(self.flow.at[node].amount)
-
-    def words(self, amount: float) -> str:
-        """An area and its flow."""
-        area = show(amount, "area", self.system)
-        return f"{area}, {show(runoff(amount, self.rain), 'flow', self.system)}" if self.rain is not None else area
-
-
-def _slopes(roof: Facts, flow: Flow) -> list[Slope]:
-    found = []
-    for tie in flow.web.out_of(roof.label) if roof.label in flow.web.nodes else ():
-        wall = roof.sheet.facts.get(tie.target.partition(" over ")[2])
-        if wall is None or wall["length"] is None:
-            continue
-        reach, run = wall["roof reach"], roof["run"]
-        if reach is None or run is None:
-            continue
-        rake = reach if roof["form"] == "hip" else (roof["rakes"] or 0.0)
-        eave = next((out.target for out in flow.web.out_of(tie.target) if out.target.startswith("eave of ")), "")
-        found.append(Slope(wall, wall["length"] + 2 * rake, run + reach, tie.target, eave, rake))
-    if roof["form"] == "hip" and len(found) >= 4:
-        across = max(found, key=lambda slope: slope.length).wall["faces"]
-        long = [slope for slope in found if _in_line(slope.wall["faces"], across)][:2]
-        if len(long) == 2:
-            slopes = [*_north_up(long), *[slope for slope in found if slope not in long][:2]]
-            return [replace(slope, hip=True) for slope in slopes]
-    return _north_up(found[:2])
-
-
-def _in_line(faces: float | None, across: float | None) -> bool:
-    return faces is None or across is None or abs((faces - across + 90) % 180 - 90) < 45
-
-
-def _north_up(slopes: list[Slope]) -> list[Slope]:
-    return sorted(slopes, key=lambda slope: -cos(radians(slope.wall["faces"] or 0.0)))
-
-
-def _upper(slopes: list[Slope], width: float, told: _Told) -> float:
+def _upper(slopes: list[Slope], width: float, told: Told) -> float:
     """How far up the sheet a roof takes room, from its ridge. [m]"""
     return _room(slopes[0], width, told) if len(slopes) > 1 else 1.0
 
 
-def _lower(slopes: list[Slope], width: float, told: _Told) -> float:
+def _lower(slopes: list[Slope], width: float, told: Told) -> float:
     """How far down the sheet a roof takes room, from its ridge. [m]"""
     return _room(slopes[1] if len(slopes) > 1 else slopes[0], width, told)
 
 
-def _room(slope: Slope, width: float, told: _Told) -> float:
+def _room(slope: Slope, width: float, told: Told) -> float:
     rows = len(_end_rows(slope, width, told))
     return slope.depth + _beyond(slope) + (FREE + ROW * rows) / SCALE
 
@@ -165,7 +86,7 @@ def _beyond(slope: Slope) -> float:
     return max(0.0, *(depth - reach for depth in depths), 0.0) if depths else 0.0
 
 
-def _roof(paper: Paper, roof: Facts, slopes: list[Slope], place: tuple[float, float], told: _Told) -> None:
+def _roof(paper: Paper, roof: Facts, slopes: list[Slope], place: tuple[float, float], told: Told) -> None:
     """A roof in its column: the middle of it, and its width. [m]"""
     middle, width = place
     pairs = [(slopes[0], -1.0)] if len(slopes) == 1 else [(slopes[0], 1.0), (slopes[1], -1.0)]
@@ -175,7 +96,7 @@ def _roof(paper: Paper, roof: Facts, slopes: list[Slope], place: tuple[float, fl
         eave = down * slope.depth
         paper.path([(left + inset, 0.0), (right - inset, 0.0), (right, eave), (left, eave)], "edge roof", closed=True)
         inside = slope.length - inset - 0.6
-        rows = [words for line in _slope_rows(slope, told) for words in _wrap(line, inside)]
+        rows = [words for line in slope_rows(slope, told) for words in _wrap(line, inside)]
         first = max(0.3 * slope.depth * SCALE, 26.0 + ROW * len(roof["chimneys"]))
         if down > 0:
             first = -max(0.42 * slope.depth * SCALE, 20.0 + ROW * len(rows))
@@ -199,7 +120,7 @@ def _roof(paper: Paper, roof: Facts, slopes: list[Slope], place: tuple[float, fl
         paper.text((middle, 0.0), words, "small clear", "middle", (0, 14 + 14 * row))
 
 
-def _hip_end(paper: Paper, slope: Slope, slopes: list[Slope], middle: float, told: _Told) -> None:
+def _hip_end(paper: Paper, slope: Slope, slopes: list[Slope], middle: float, told: Told) -> None:
     """A slope at an end of a hipped roof, on the side to which its wall looks, and its water."""
     turned = ((slope.wall["faces"] or 0.0) - (slopes[0].wall["faces"] or 0.0)) % 360
     side = 1.0 if turned < 180 else -1.0
@@ -217,37 +138,6 @@ def _hip_end(paper: Paper, slope: Slope, slopes: list[Slope], middle: float, tol
 def _wrap(words: str, wide: float) -> list[str]:
     """Words in rows that a width holds. [m]"""
     return textwrap.wrap(words, max(10, int(wide * SCALE / SMALL_LETTER)), break_on_hyphens=False)
-
-
-def _gutters(slope: Slope) -> list[Facts]:
-    """The gutters at the eave of a slope; those of porches before it are at the edges of these."""
-    return [gutter for gutter in slope.wall["gutters"] if gutter["porch"] is None]
-
-
-def _slope_rows(slope: Slope, told: _Told) -> Iterator[str]:
-    """The water of a slope: how much of it, why not as drawn, and what of it goes another way than to the eave."""
-    yield told.at(slope.node)
-    yield f"over {slope.wall.label}"
-    yield from _stated(slope, told)
-    web = told.flow.web
-    for tie in web.out_of(slope.node):
-        if web.nodes[tie.target].kind == "valley" and told.flow.by(tie) > 0:
-            foot = ", ".join(after.target.partition(" at the foot of ")[0] for after in web.out_of(tie.target))
-            area = show(told.flow.by(tie), "area", told.system)
-            yield f"{area} of it by {tie.target}{f' to {foot}' if foot else ''}"
-
-
-def _stated(slope: Slope, told: _Told) -> list[str]:
-    """Why the area of a slope is not the one that is drawn: its gutter states what it drains."""
-    drawn, passed = slope.area, told.flow.at[slope.node].amount
-    named = [gutter.label for gutter in _gutters(slope) if gutter["drains"] is not None]
-    if abs(drawn - passed) < 0.02 * drawn:
-        same = show(drawn, "area", told.system) == show(passed, "area", told.system)
-        if same or not named:
-            return []
-    area = show(drawn, "area", told.system)
-    state = "states" if len(named) == 1 else "state"
-    return [f"as {' and '.join(named)} {state}; as drawn {area}" if named else f"as drawn {area}"]
 
 
 def _walls(paper: Paper, pairs: list[tuple[Slope, float]], middle: float) -> None:
@@ -288,7 +178,7 @@ def _arrow(paper: Paper, x: float, down: float, slope: Slope, after: float) -> N
     paper.path([(x - 0.18, tip - down * 0.3), (x, tip), (x + 0.18, tip - down * 0.3)], "water")
 
 
-def _edge(paper: Paper, slope: Slope, edges: tuple[float, float, float], down: float, told: _Told) -> None:
+def _edge(paper: Paper, slope: Slope, edges: tuple[float, float, float], down: float, told: Told) -> None:
     """What is at the eave and beyond: gutter and outlets, lower roofs with theirs, decks."""
     left, right, eave = edges
     face = eave - down * (slope.wall["roof reach"] or 0.0)
@@ -297,7 +187,7 @@ def _edge(paper: Paper, slope: Slope, edges: tuple[float, float, float], down: f
         _deck(paper, deck, ends, face, down, told)
     for porch in slope.wall["porches"]:
         _porch(paper, porch, ends, (face, eave), down, told)
-    _gutter(paper, _gutters(slope), (left, right, eave), down)
+    _gutter(paper, gutters_of(slope), (left, right, eave), down)
 
 
 def _gutter(paper: Paper, gutters: list[Facts], edges: tuple[float, float, float], down: float) -> None:
@@ -320,19 +210,19 @@ def _captions(paper: Paper, slope: Slope, at: tuple[float, float], down: float, 
         paper.text((middle, out), words, "small", "middle", (0, shift))
 
 
-def _end_rows(slope: Slope, width: float, told: _Told) -> list[str]:
+def _end_rows(slope: Slope, width: float, told: Told) -> list[str]:
     """Where the water of a slope and of the porches before it ends, in rows that its column holds."""
     lines: list[str] = []
     for porch in slope.wall["porches"]:
         if porch["length"] is not None and porch["depth"] is not None:
             long = min(float(porch["length"]), slope.length - 2 * slope.rake)
             past = abs(float(porch["depth"]) - float(slope.wall["roof reach"] or 0.0))
-            lines += [] if _inside(porch, long, past, told) else _porch_rows(porch, told)
-    lines += _ends(slope, told)
+            lines += [] if _inside(porch, long, past, told) else porch_rows(porch, told)
+    lines += ends_of(slope, told)
     return [words for line in lines for words in _wrap(line, width)]
 
 
-def _deck(paper: Paper, deck: Facts, ends: tuple[float, float], face: float, down: float, told: _Told) -> None:
+def _deck(paper: Paper, deck: Facts, ends: tuple[float, float], face: float, down: float, told: Told) -> None:
     """A deck, as long as the porch over it, or as the wall."""
     left, right = ends if deck["porch"] is None else _along(deck["porch"], ends, down)
     out = face + down * (deck["depth"] or 0.0)
@@ -351,7 +241,7 @@ def _along(porch: Facts, ends: tuple[float, float], down: float) -> tuple[float,
 
 
 def _porch(
-    paper: Paper, porch: Facts, ends: tuple[float, float], edges: tuple[float, float], down: float, told: _Told
+    paper: Paper, porch: Facts, ends: tuple[float, float], edges: tuple[float, float], down: float, told: Told
 ) -> None:
     """A porch roof beyond the eave of the main roof, with its own water and what comes from above."""
     if porch["length"] is None or porch["depth"] is None:
@@ -368,45 +258,7 @@ def _porch(
         paper.text(spot, words, "small", "middle", (0, 4 + ROW * row - ROW / 2 * (len(rows) - 1)))
 
 
-def _inside(porch: Facts, wide: float, deep: float, told: _Told) -> list[str]:
+def _inside(porch: Facts, wide: float, deep: float, told: Told) -> list[str]:
     """What is written on a porch roof; nothing where it has no room for that, and it is told beyond the eave. [m]"""
-    rows = [words for line in _porch_rows(porch, told) for words in _wrap(line, wide - 0.4)]
+    rows = [words for line in porch_rows(porch, told) for words in _wrap(line, wide - 0.4)]
     return rows if len(rows) * ROW + 4 <= deep * SCALE else []
-
-
-def _porch_rows(porch: Facts, told: _Told) -> Iterator[str]:
-    """The water of a porch roof: all of it, and what of it comes from above."""
-    passed, own = told.flow.at[porch.label].amount, told.flow.web.nodes[porch.label].own or 0.0
-    yield f"{porch.label}: {told.words(passed)}"
-    if passed - own > 0.01 * passed:
-        parts = show(own, "area", told.system), show(passed - own, "area", told.system)
-        yield f"{parts[0]} of its own and {parts[1]} from the roof above"
-
-
-def _ends(slope: Slope, told: _Told) -> Iterator[str]:
-    """Where the water of a slope, and of the porches before it, ends in words, with how much of it."""
-    flow = told.flow
-    starts = [slope.eave] if slope.eave else []
-    starts += [f"eave of {porch.label}" for porch in slope.wall["porches"]]
-    names = dict.fromkeys(name for start in starts if start in flow.web.nodes for name in flow.web.reached(start))
-    reached = [flow.web.nodes[name] for name in names]
-    for node in reached:
-        if node.kind == "downspout" and flow.at[node.name].amount > 0:
-            yield _spout_words(slope.wall.sheet.facts[node.element], told, node.name)
-    for node in reached:
-        before = [tie for tie in flow.web.into(node.name) if tie.source in names]
-        if any(flow.web.nodes[tie.source].kind in ("downspout", "ground") for tie in before):
-            continue
-        amount = sum(flow.by(tie) for tie in before)  # what comes there from elsewhere is told elsewhere
-        if not before or amount <= 0:
-            continue
-        if node.kind == "ground":
-            yield f"drips on the {node.name}: {told.words(amount)}"
-        elif not flow.web.out_of(node.name):
-            yield f"{node.name}: {told.words(amount)}{f'; {node.says}' if node.says else ''}"
-
-
-def _spout_words(spout: Facts, told: _Told, name: str) -> str:
-    far, onto = spout["distance"], LETS_GO.get(str(spout["ends"]), "")
-    where = f"lets go {show(far, 'length', told.system)} from the wall{onto}" if far is not None else "lets go"
-    return f"{spout.label} {where}: {told.at(name)}"
