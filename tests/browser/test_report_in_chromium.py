@@ -104,6 +104,15 @@ def test_on_paper_drawings_are_lettered_in_six_points_and_two_elevations_fit_a_p
     assert sum(box["height"] for box in tall[1:3] if box) < 1047
 
 
+def test_the_key_beside_an_elevation_shows_the_lines_that_it_explains(seen: Seen, house: Path) -> None:
+    seen.page.goto(house.as_uri())
+    strokes = seen.page.evaluate(
+        "() => [...document.querySelectorAll('.key line')].map(line => getComputedStyle(line).stroke)"
+    )
+    assert len(strokes) > 4
+    assert "none" not in strokes
+
+
 def test_in_print_the_ways_about_are_left_out_and_the_findings_are_whole(seen: Seen, house: Path) -> None:
     seen.page.goto(house.as_uri())
     seen.page.emulate_media(media="print")

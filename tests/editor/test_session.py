@@ -420,4 +420,4 @@ def test_an_unusable_rulebook_is_refused_before_the_session_begins(tmp_path: Pat
     with Client("--house-rules", str(tmp_path / "absent")) as client:
         assert 3 == wait_for_end(client, 20)
         assert None is client.came.get(timeout=20)
-        assert "speclint: the rulebook cannot be used:\n" == client.said[0]
+    assert "speclint: the rulebook cannot be used:\n" == client.said[0]
