@@ -14,6 +14,7 @@ from speclint.model.element import Element, settings_of
 from speclint.ruling import Review, comments
 
 Point = tuple[float, float]
+CARRYING = ("post", "beam", "ledger", "rail")  # what carries and guards porches and decks
 ONE_END = 0.08  # of the length of a wall: where a fault of a whole edge is pinned
 # words of the name of a rule that tell where on a wall its fault is; the first that is found counts
 PLACES = (
@@ -208,7 +209,9 @@ def _before(frame: WallFrame, part: Facts, pin: Pin) -> Spot | None:
         return None
     if kind == "stair":
         return Spot(pin, None, False)
-    return Spot(pin, _carrying(frame, part, pin.rule))
+    return (
+        Spot(pin, _carrying(frame, part, pin.rule)) if kind in CARRYING else None
+    )  # a step of the work stands nowhere
 
 
 def _porch_edge(frame: WallFrame, porch: Facts) -> float:

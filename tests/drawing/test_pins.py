@@ -137,3 +137,10 @@ def test_the_gutter_of_a_porch_is_drawn_and_pinned_at_the_edge_of_the_porch() ->
     assert [frame.eave] * 3 + [edge] * 3 == pytest.approx(sorted((top for _, top in spouts_of(frame)), reverse=True))
     assert at_of(facts, "wall south", "gutter lake", "gutter-too-small")[1] == pytest.approx(edge)
     assert at_of(facts, "wall south", "gutter south", "gutter-too-small")[1] == pytest.approx(frame.eave)
+
+
+def test_a_step_of_the_work_on_a_porch_has_no_pin_before_the_wall() -> None:
+    facts = sheet(
+        HOUSE + "porch step { along south; depth 8'; roof height 8' }\nstep raise { does \"raise\"; on porch step }"
+    )
+    assert [] == list(spots(frame_of(facts, "wall south"), (Pin(1, "step raise", "x", False, "work-in-wrong-order"),)))
