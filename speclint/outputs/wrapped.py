@@ -26,7 +26,7 @@ def wrapped(text: str, room: int) -> list[str]:
 
 def _lines(text: str, room: int) -> list[str]:
     words = text.split(" ")
-    if "" in words or not text.replace(_KEPT, "").isprintable():
+    if "" in words or not (text.isprintable() or text.replace(_KEPT, "").isprintable()):
         return textwrap.wrap(text, room, break_long_words=False, break_on_hyphens=False) or [""]
     if len(text) <= room:
         return [text]

@@ -14,6 +14,7 @@ from speclint.ruling import Question, Ruling
 from speclint.units import System, read_quantity, show
 
 MOST_CHOICES = 7
+_RANKS = {grade: rank for rank, grade in enumerate(GRADES)}
 
 
 def questions(unanswered: list[Ruling], home: Home, system: System) -> list[Question]:
@@ -37,19 +38,21 @@ def questions(unanswered: list[Ruling], home: Home, system: System) -> list[Ques
             key = (element.kind, missing.setting)
             asked.setdefault(key, {}).setdefault(missing.element, missing)
             rules = needed_by.setdefault(key, {})
-            rules[ruling.rule] = min(ruling.grade, rules.get(ruling.rule, ruling.grade), key=GRADES.index)
+            before = rules.get(ruling.rule)
+            if before is None or _RANKS[ruling.grade] < _RANKS[before]:
+                rules[ruling.rule] = ruling.grade
     found = [
         _question(kind, setting, elements, needed_by[kind, setting], system)
         for (kind, setting), elements in asked.items()
     ]
     order = {kind: number for number, kind in enumerate(KINDS)}
-    return sorted(found, key=lambda question: (GRADES.index(question.grade), order[question.kind]))
+    return sorted(found, key=lambda question: (_RANKS[question.grade], order[question.kind]))
 
 
 def _question(
     kind: str, setting: str, elements: dict[str, Missing], rules: dict[str, Grade], system: System
 ) -> Question:
-    grade = min(rules.values(), key=GRADES.index)
+    grade = min(rules.values(), key=_RANKS.__getitem__)
     return Question(
         setting,
         kind,
