@@ -133,11 +133,12 @@ class _Writer:
         margin = None
         if numbers[0] is not None and numbers[1] is not None:
             margin = numbers[0] - numbers[1] if answer.sign in (">=", ">") else numbers[1] - numbers[0]
+        wanted = self._shown_bound(needed, answer.sign)
         words = {
             "element": self.facts.label,
             "part": answer.part.label if answer.part else self.facts.label,
-            "stated": self._shown_beside(stated, needed, answer.sign),
-            "needed": self._shown_bound(needed, answer.sign),
+            "stated": self._shown_beside(stated, wanted if needed is not None else "", answer.sign),
+            "needed": wanted,
             "missing": self._not_stated(tier) if "{missing}" in self.rule.says else "",
             "margin": show(abs(margin) * scale, stated.dimension, self.system) if margin is not None and stated else "",
         }
@@ -197,11 +198,10 @@ class _Writer:
             return "not stated"
         return shown(side.value, side.dimension, self.system, side.text)
 
-    def _shown_beside(self, side: Side | None, needed: Side | None, sign: str) -> str:
+    def _shown_beside(self, side: Side | None, wanted: str, sign: str) -> str:
         """What is stated; where what is wanted reads the same, on which side of it that is."""
         told = self._shown(side)
-        sized = side is not None and isinstance(side.value, float)
-        if sized and needed is not None and sign and told == self._shown_bound(needed, sign):
+        if told == wanted and sign and side is not None and isinstance(side.value, float):
             return f"just {'under' if sign in ('>=', '>') else 'over'} {told}"
         return told
 
