@@ -45,6 +45,12 @@ class Layer:
 
 
 NAMES = ("rain", "sun", "finish", "decay")
+WHOLE = {
+    "rain": "mean of the wall",
+    "sun": "mean of the wall",
+    "finish": "mean of the wall",
+    "decay": "worst course of the wall",
+}
 
 
 def percent(value: float) -> str:

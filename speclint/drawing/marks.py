@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from html import escape
 
 from speclint.drawing.before import carries_any
-from speclint.drawing.layers import Layer
+from speclint.drawing.layers import WHOLE, Layer
 from speclint.drawing.paper import Paper
 from speclint.drawing.room import Room
 from speclint.drawing.wall_frame import WallFrame
@@ -162,7 +162,7 @@ def legend(
             y += 17
         y += 12
         if layer.whole:
-            y = _rows(paper, x, y, f"wall as a whole: {layer.whole}")
+            y = _rows(paper, x, y, f"{WHOLE[layer.name]}: {layer.whole}")
         for words in _zone_rows(layer, zones):
             y = _rows(paper, x, y, words)
     y += 6

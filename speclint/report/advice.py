@@ -12,6 +12,7 @@ from speclint.outputs.upkeep_compare import obstacles
 from speclint.quantity import Quantity
 from speclint.ruling import Review
 
+WORDS = {"hold": "to settle", "revise": "to improve", "note": "worth knowing"}
 LEAST = 0.005  # ours: a change of rain exposure that is told
 NO_WOOD = "no wood left outside"
 NOT_BUILT = "cost of building not included"
@@ -30,8 +31,9 @@ class Compared:
         changes: What it changes, in the words of the plan.
         holds: Rules that hold the release with it in place.
         revises: Rules that ask for improvement.
-        cured: Titles of findings of the plan as drawn that it cures.
-        raised: Titles of findings that are new with it.
+        notes: Rules that tell what is worth knowing.
+        cured: Findings of the plan as drawn that it lacks: counted as in the list of findings, a rule in a grade each.
+        raised: Findings that are new with it, or of another grade.
         walls: For each wall that changes: its label, and its rain against the mean open wall before and after.
         spent: Money of today over the years, likely; nothing where no forecast could be made.
         saved: What is saved against the plan as drawn; below zero it costs more.
@@ -42,6 +44,7 @@ class Compared:
     changes: tuple[str, ...]
     holds: int
     revises: int
+    notes: int
     cured: tuple[str, ...]
     raised: tuple[str, ...]
     walls: tuple[tuple[str, str, str], ...]
@@ -57,8 +60,7 @@ class Compared:
 
 def compared(name: str, base: tuple[Sheet, Review, Forecast], other: tuple[Sheet, Review, Forecast]) -> Compared:
     """An alternate against the plan as drawn."""
-    before = {(ruling.rule, ruling.element): ruling.title for ruling in base[1].rulings}
-    after = {(ruling.rule, ruling.element): ruling.title for ruling in other[1].rulings}
+    before, after = _findings(base[1]), _findings(other[1])
     was, now = base[2].outlook, other[2].outlook
     cannot = tuple(obstacles(base[2], other[2])) if was.parts and now.parts else ()
     told = was.parts and now.parts and not cannot
@@ -67,6 +69,7 @@ def compared(name: str, base: tuple[Sheet, Review, Forecast], other: tuple[Sheet
         tuple(changes_of(base[0], other[0])),
         count(other[1], "hold"),
         count(other[1], "revise"),
+        count(other[1], "note"),
         _titles(before, after),
         _titles(after, before),
         tuple(_walls(base[0], other[0])),
@@ -81,13 +84,23 @@ def count(review: Review, grade: str) -> int:
     return len({ruling.rule for ruling in review.rulings if ruling.grade == grade})
 
 
+def _findings(review: Review) -> dict[tuple[str, str], str]:
+    """The findings of a review in words, by rule and grade, each with the elements it is about."""
+    found: dict[tuple[str, str], list[str]] = {}
+    titles = {}
+    for ruling in review.rulings:
+        if ruling.grade in WORDS:
+            found.setdefault((ruling.rule, ruling.grade), []).append(ruling.element)
+            titles[ruling.rule] = ruling.title or ruling.rule
+    return {
+        (rule, grade): f"{titles[rule]} ({', '.join(dict.fromkeys(elements))}; {WORDS[grade]})"
+        for (rule, grade), elements in found.items()
+    }
+
+
 def _titles(some: dict[tuple[str, str], str], others: dict[tuple[str, str], str]) -> tuple[str, ...]:
-    """Findings of one review that the other lacks: each title once, with the elements it is about."""
-    found: dict[str, list[str]] = {}
-    for (rule, element), title in some.items():
-        if (rule, element) not in others:
-            found.setdefault(title, []).append(element)
-    return tuple(f"{title} ({', '.join(elements)})" for title, elements in found.items())
+    """Findings of one review that the other lacks."""
+    return tuple(words for key, words in some.items() if key not in others)
 
 
 def changes_of(base: Sheet, other: Sheet) -> Iterator[str]:

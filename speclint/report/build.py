@@ -94,6 +94,9 @@ def _told(material: Material) -> dict[str, Any]:
     plan = roof_plan(sheet, system, "roof-plan")
     outlook = material.forecast.outlook
     chart = timeline(sheet.home.name, outlook, material.forecast.rates.currency, material.today.year, "upkeep-chart")
+    slim = timeline(
+        sheet.home.name, outlook, material.forecast.rates.currency, material.today.year, "upkeep-narrow", True
+    )
     return {
         "plan": sheet.home.name,
         "title": material.title or sheet.home.name,
@@ -123,6 +126,7 @@ def _told(material: Material) -> dict[str, Any]:
         "cautions": review.cautions,
         "upkeep": _upkeep(material.forecast, system),
         "timeline": Markup(chart) if outlook.parts else "",
+        "timeline_narrow": Markup(slim) if outlook.parts else "",
         "others": [_other(other, material) for other in material.others],
         "not_built": NOT_BUILT,
         "pairs": pairs_of(sheet, material.changed, system),
@@ -139,6 +143,7 @@ def _other(other: Compared, material: Material) -> dict[str, Any]:
         "changes": other.changes,
         "holds": other.holds,
         "revises": other.revises,
+        "notes": other.notes,
         "walls": other.walls,
         "saving": saving(other, material.forecast),
         "cured": other.cured,

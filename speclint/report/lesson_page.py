@@ -20,7 +20,7 @@ from speclint.pipeline import PlanText, read_home, review
 from speclint.quantity import Quantity
 from speclint.report.build import templates
 from speclint.report.lesson import BASE, Lesson, UnusableLesson, answers, changed, exercise, flawless, no_file
-from speclint.report.lesson_pictures import Picture, Scene, picture, reading_of
+from speclint.report.lesson_pictures import Picture, Scene, apart, picture, reading_of
 from speclint.report.taught import GRADES, linked, taught
 from speclint.rulebook.book import Rulebook
 from speclint.rulebook.rule import Rule
@@ -155,6 +155,8 @@ def _pairs(lesson: Lesson, sound: _House, faulty: _House, scene: Scene) -> list[
         bare = picture(draw, faulty.sheet, scene, "sound")
         with_pins = picture(draw, faulty.sheet, scene, "faulty", pins)
         same = str(bare.svg or bare.text) == str(without.svg or without.text)
+        if without.text and not same:
+            without, with_pins = (Picture("", text) for text in apart(without.text, with_pins.text))
         found.append((draw.split()[0] in ("section", "roof"), with_pins, None if same else without))
     return found
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
@@ -21,6 +22,7 @@ from speclint.outputs.upkeep import Forecast
 from speclint.report.lesson import UnusableLesson
 from speclint.units import System
 
+_NUMBERS = re.compile(r"\d+")
 READINGS = {
     "elevation": "An elevation shows a wall from outside, to scale. A number in a ring stands where a finding is, or "
     "below the wall where it is about all of it; it is the number of the finding in the list below the drawings. "
@@ -105,6 +107,21 @@ def picture(draw: str, sheet: Sheet, scene: Scene, house: str, pins: tuple[Pin, 
     else:
         raise UnusableLesson(f"wanted a drawing; got {draw}")
     return Picture(Markup(svg) if svg else "", "" if svg else f"not drawn ({draw}): the plan does not say enough")
+
+
+def apart(sound: str, faulty: str) -> tuple[str, str]:
+    """Two lists of which the first is cut to the lines that differ, and the second marks them; numbers apart."""
+    from difflib import SequenceMatcher
+
+    had, has = sound.rstrip().splitlines(), faulty.rstrip().splitlines()
+    bare = [[_NUMBERS.sub("#", line).strip() for line in lines] for lines in (had, has)]
+    cut = ["only the lines that differ; the rest is as in the other list, but for the numbers of its rows", ""]
+    marked = [f"  {line}" for line in has]
+    for kind, start, end, from_row, to_row in SequenceMatcher(None, bare[0], bare[1], autojunk=False).get_opcodes():
+        if kind != "equal":
+            cut += [f"> {line}" for line in had[start:end] if line.strip()] + ([""] if end > start else [])
+            marked[from_row:to_row] = [f"> {line}" if line.strip() else line for line in has[from_row:to_row]]
+    return "\n".join(cut).rstrip() + "\n", "\n".join(["> marks what differs", "", *marked]) + "\n"
 
 
 def _wall(sheet: Sheet, name: str) -> Facts | None:

@@ -155,7 +155,7 @@ def _help(sheet: Sheet, others: tuple[Compared, ...], forecast: Forecast, system
     yield from worst
     if best is not None:
         raised = f"raises {len(best.raised)}" if best.raised else "raises none"
-        cured = "1 kind of finding" if len(best.cured) == 1 else f"{len(best.cured)} kinds of finding"
+        cured = "1 finding" if len(best.cured) == 1 else f"{len(best.cured)} findings"
         rain = "; ".join(f"{label} {was} to {now}" for label, was, now in best.walls)
         lead = "Most findings are cleared by" if worst else "Look first at"
         yield f"{lead} the alternate “{best.name}” ({'; '.join(best.changes)})."
@@ -272,6 +272,9 @@ def wall_rows(sheet: Sheet, system: System) -> list[dict[str, str]]:
                 "light": show(float(light), "share", system) if light is not None else "not known",
                 "life": show(float(life), "duration", system) if life is not None else "not known",
                 "decay": f"{float(decay):.2f}" if decay is not None else "not known",
+                "resists": f"{float(decay) / float(margin):.2f}"
+                if decay and (margin := wall["decay margin"])
+                else "not known",
                 "bears": BEARS.get(str(wall["decay verdict"]), "not known"),
             }
         )

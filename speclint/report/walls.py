@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from speclint.drawing.elevation import View, elevation
-from speclint.drawing.layers import Layer, layers_of
+from speclint.drawing.layers import WHOLE, Layer, layers_of
 from speclint.drawing.marks import classes_of, ground_words, key_of, zone_words
 from speclint.drawing.pins import Pin, spots
 from speclint.drawing.section import section
@@ -64,6 +64,7 @@ def _legend(layer: Layer) -> dict[str, Any]:
         "missing": layer.missing,
         "classes": classes_of(layer),
         "whole": layer.whole,
+        "of": WHOLE[layer.name],
         "zones": zones,
     }
 

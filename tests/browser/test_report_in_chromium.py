@@ -159,3 +159,13 @@ def test_a_lesson_has_no_violation_and_asks_nothing(seen: Seen, tmp_path: Path, 
     seen.page.goto(path.as_uri())
     assert (0, [path.as_uri()]) == (Axe().run(seen.page).violations_count, seen.asked)
     assert width == seen.page.evaluate("document.documentElement.scrollWidth")
+
+
+def test_on_paper_notes_are_smaller_than_the_text_and_findings_stay_whole(seen: Seen, house: Path) -> None:
+    seen.page.goto(house.as_uri())
+    seen.page.emulate_media(media="print")
+    size = "found => parseFloat(getComputedStyle(found).fontSize)"
+    body = seen.page.locator("body").evaluate(size)
+    assert max(note.evaluate(size) for note in seen.page.locator("p.quiet").all()) < body
+    inside = "found => getComputedStyle(found).breakInside"
+    assert {"avoid"} == {card.evaluate(inside) for card in seen.page.locator("#findings .finding").all()}

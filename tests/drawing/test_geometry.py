@@ -14,7 +14,11 @@ from speclint.drawing.pins import Pin, pins_of, spots
 from speclint.drawing.roof_plan import roof_plan
 from speclint.drawing.section import section
 from speclint.drawing.shades import contrast, luminance, ramp
+from speclint.drawing.timeline import timeline
 from speclint.drawing.wall_frame import left_of, wall_frame
+from speclint.forecast.jobs import jobs_of
+from speclint.forecast.outlook import outlook
+from speclint.forecast.rates import demo_rates
 from speclint.pipeline import review
 from tests.drawing.expected import plan_of, sheet_of
 from tests.measures.sheets import sheet
@@ -347,3 +351,10 @@ def test_hostile_names_are_escaped_in_every_drawing() -> None:
     assert svg is not None
     assert "<script" not in svg
     root_of(svg)
+
+
+def test_the_upkeep_of_a_telephone_fits_its_width() -> None:
+    jobs, _ = jobs_of(sheet_of("tamarack-point"), demo_rates())
+    root = root_of(timeline("a.plan", outlook(jobs, demo_rates(), 30), "$", 2026, "", True))
+    assert float(root.get("width", "")) <= 360
+    assert len(words(root)) > len(jobs)

@@ -26,6 +26,7 @@ from speclint.report.lesson import (
     read_lesson,
 )
 from speclint.report.lesson_page import lesson_page
+from speclint.report.lesson_pictures import apart
 from speclint.report.taught import linked, taught
 from speclint.rulebook.page import read_page
 from speclint.ruling import Review
@@ -220,3 +221,16 @@ def test_an_unknown_lesson_is_an_error_of_lookup() -> None:
 def test_a_plan_of_a_lesson_uses_no_other_file() -> None:
     with pytest.raises(CannotRead):
         no_file("house.plan")
+
+
+def test_no_lesson_plants_an_eave_that_dies_where_the_head_of_a_roof_meets_the_wall() -> None:
+    for name in LESSONS:
+        for junction in re.findall(r"junction \w+ \{[^}]*\}", exercise(read_lesson(name))):
+            assert (name, False) == (name, "type head" in junction and "eave dies yes" in junction)
+
+
+def test_two_lists_are_told_by_what_differs() -> None:
+    sound, faulty = apart("1 dig\n2 pour\n3 lay\n", "1 dig\n2 bore\n3 pour\n4 lay\n")
+    assert (0, ["> 2 bore"]) == (sound.count("dig"), [line for line in faulty.splitlines()[1:] if line[:1] == ">"])
+    page = part(page_of("order-of-work"), "picture", "worked")
+    assert 1 == page.count("have buried services found and marked")

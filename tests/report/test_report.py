@@ -12,6 +12,7 @@ from speclint.commands.upkeep import forecast_of
 from speclint.forecast.rates import demo_rates
 from speclint.language.uses import CannotRead
 from speclint.pipeline import PlanText
+from speclint.report.advice import count
 from speclint.report.build import Material, report_page
 from speclint.report.gather import material_of, titles_of
 from speclint.report.story import story
@@ -32,6 +33,11 @@ def material(text: str, alternate: str = "") -> Material:
 @pytest.fixture(scope="module")
 def lake() -> Material:
     return material(example("tamarack-point"))
+
+
+@pytest.fixture(scope="module")
+def spit() -> Material:
+    return material(example("cedar-spit"))
 
 
 @pytest.fixture(scope="module")
@@ -231,3 +237,21 @@ def test_an_alternate_that_helps_the_worst_wall_is_told_before_the_one_that_clea
     assert "no change in upkeep" in told.help[2]
     assert "$0" not in " ".join(told.help)
     assert told.costs[0].endswith(", without wall west (the handbook table has no life for clear film).")
+
+
+def test_what_is_told_of_a_whole_wall_says_mean_or_worst(page: str) -> None:
+    assert "Wall as a whole" not in page
+    assert {"Mean of the wall", "Worst course of the wall"} <= set(
+        re.findall(r"(?:Mean|Worst course) of the wall", page)
+    )
+    assert "its wood bears</th>" in page
+
+
+@pytest.mark.parametrize("house", ["lake", "spit"])
+def test_the_findings_of_an_alternate_are_those_as_drawn_less_the_cleared_with_the_raised(
+    house: str, request: pytest.FixtureRequest
+) -> None:
+    told: Material = request.getfixturevalue(house)
+    drawn = sum(count(told.review, grade) for grade in ("hold", "revise", "note"))
+    sums = [drawn - len(other.cured) + len(other.raised) for other in told.others]
+    assert sums == [other.holds + other.revises + other.notes for other in told.others] != []

@@ -4,5 +4,5 @@ for (const choice of document.querySelectorAll('input[name="layer"]')) {
   if (choice.checked) { document.body.dataset.layer = choice.value; }
 }
 window.addEventListener("beforeprint", () => {
-  for (const part of document.querySelectorAll("#findings details, #water details")) { part.open = true; }
+  for (const part of document.querySelectorAll("#findings details, #water details, #upkeep details")) { part.open = true; }
 });
