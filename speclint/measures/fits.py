@@ -98,3 +98,13 @@ def step_misfit(door: Facts, work: Working) -> float:
         raise work.absent("no one deck is outside it")
     below = float(work.need(decks[0], "below wood")) + float(work.maybe(door, "sill") or 0.0)
     return abs(float(work.need(door, "step")) - below)
+
+
+@measure("ledger", "below logs", "length", "how far the surface of the deck it carries lies below the lowest wood")
+def below_logs(ledger: Facts, work: Working) -> float:
+    """As the deck states it; the ledger lies lower yet, under the boards."""
+    work.cite(ARITHMETIC)
+    carried = ledger["carries"]
+    if carried is not None and carried.element.kind == "porch":
+        raise work.absent("it carries the roof of a porch")
+    return float(work.need(carried, "below wood", "carries"))

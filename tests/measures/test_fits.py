@@ -172,3 +172,18 @@ def test_two_porch_roofs_stand_in_the_way_by_the_higher() -> None:
     text = HOUSE + "porch q { along south; length 10'; depth 6'; roof height 5'; roof pitch 2:12; hung on posts }\n"
     known: dict[tuple[str, str], Any] = {("wall south", "reach"): 6.0, ("wall south", "wood height"): 8 * FOOT + 0.2}
     assert "extension ladder" == found_knowing("wall south", "access", text, known).value
+
+
+@pytest.mark.parametrize(("below", "inches"), [('4"', 4.0), ('0"', 0.0), ('-2"', -2.0)])
+def test_a_ledger_lies_below_the_logs_as_its_deck_does(below: str, inches: float) -> None:
+    text = f"wall south {{ }}\ndeck d {{ along south; below wood {below} }}\nledger l {{ carries deck d }}"
+    assert inches * FOOT / 12 == pytest.approx(found("ledger l", "below logs", text).value)
+
+
+def test_the_ledger_of_a_porch_roof_lies_below_no_logs_and_asks_nothing() -> None:
+    told = absent("ledger l", "below logs", "porch p { }\nledger l { carries porch p }")
+    assert ("it carries the roof of a porch", ()) == (told.reason, told.missing)
+
+
+def test_a_ledger_asks_what_it_carries() -> None:
+    assert ["carries"] == [one.setting for one in absent("ledger l", "below logs", "ledger l { }").missing]
