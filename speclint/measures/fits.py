@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import islice
+
 from speclint.citation import Citation
 from speclint.measures.facts import Facts, Sheet, Working
 from speclint.measures.register import measure
@@ -162,8 +164,9 @@ def below_foundation(wall: Facts, work: Working) -> float:
 def height_to_wood(foundation: Facts, work: Working) -> float:
     """The least start of a wall against its top where it stands least above the ground: both at one place."""
     work.cite(ARITHMETIC)
-    walls = foundation.sheet.of_kind("wall")
-    if not walls or len(foundation.sheet.of_kind("foundation")) > 1:
+    alone = len(list(islice(foundation.sheet.home.of_kind("foundation"), 2))) == 1
+    walls = foundation.sheet.of_kind("wall") if alone else []
+    if not walls:
         raise work.absent("which walls stand on it is not told")
     if any(wall["starts"] is None for wall in walls):
         raise work.absent("not every wall says where its wood starts")
