@@ -1,15 +1,21 @@
-"""Whether what is drawn can stand so: corners, roof junctions, steps outside doors, windows over porch roofs."""
+"""Whether what is drawn can stand so: corners, roof junctions, steps at doors, windows over roofs, rows of posts."""
 
 from __future__ import annotations
 
+from bisect import bisect_left
+
 from speclint.citation import Citation
-from speclint.measures.facts import Facts, Working
+from speclint.measures.facts import Facts, Sheet, Working
+from speclint.measures.movement import porches_on
 from speclint.measures.register import measure
 from speclint.measures.shelter import eave_over
 
 DRAWN = Citation("", "what the plan draws", "ours")
 GEOMETRY = Citation("", "geometry of the plan", "ours")
 ONE_WAY = 20.0  # degrees between two walls that face the same way; ours
+ALIKE = 0.05  # m: rows of posts are sorted by their spacing in such steps, and neighbours count as one spacing; ours
+TOUCH = 1e-6  # m: posts that stand side by side are not on one spot
+WIDTH = 0.14  # m: of a post whose size is not stated, a nominal 6 in; ours
 ALONG = 45.0  # degrees between the fall of a roof and the face of a wall, up to which the slope falls from it; ours
 
 
@@ -96,3 +102,57 @@ def _passes(porch: Facts, window: Facts, work: Working) -> bool:
         return False
     half = float(width or 0.0) / 2
     return bool(left < middle + half and middle - half < left + long)
+
+
+Rows = dict[int, list[tuple[float, str]]]
+
+
+@measure("post", "row on its spot", "text", "the row of posts of a deck that is drawn where it stands itself")
+def row_on_its_spot(post: Facts, work: Working) -> str:
+    """A row under the deck of its porch, with its spacing and its distance inside the drip line."""
+    work.cite(GEOMETRY)
+    if work.maybe(post, "temporary") == "yes" or work.maybe(post, "stands on") in ("deck framing", "deck boards"):
+        return "none"
+    rows = [found for porch in porches_on(post) if (found := _deck_rows(post.sheet).get(porch.label))]
+    if not rows:
+        return "none"
+    inset, spacing, size = (work.maybe(post, name) for name in ("inset", "spacing", "size"))
+    if inset is None or spacing is None:
+        raise work.absent("where it stands is not stated")
+    width = float(max(size[0], size[1])) if size else WIDTH
+    other = next((label for found in rows if (label := _at(found, float(inset), float(spacing), width))), None)
+    if other is None:
+        return "none"
+    work.need(post.sheet[other], "inset")
+    work.need(post.sheet[other], "spacing")
+    return other
+
+
+def _deck_rows(sheet: Sheet) -> dict[str, Rows]:
+    """The rows of posts that carry the deck under each porch and not the porch: distances by spacing, drawn once."""
+    if "deck rows" not in sheet.drawn:
+        rows: dict[str, Rows] = {}
+        for deck in sheet.of_kind("deck"):
+            porch = deck["under"]
+            posts = [*deck["posts"], *(post for beam in deck["beams"] for post in beam["posts"])]
+            for post in dict.fromkeys(posts) if porch is not None else ():
+                placed = post["inset"] is not None and post["spacing"] is not None and post["temporary"] != "yes"
+                if placed and porch not in porches_on(post):
+                    key = round(float(post["spacing"]) / ALIKE)
+                    rows.setdefault(porch.label, {}).setdefault(key, []).append((float(post["inset"]), post.label))
+        for row in rows.values():
+            for found in row.values():
+                found.sort()
+        sheet.drawn["deck rows"] = rows
+    drawn: dict[str, Rows] = sheet.drawn["deck rows"]
+    return drawn
+
+
+def _at(rows: Rows, inset: float, spacing: float, width: float) -> str | None:
+    """The first row nearer than a width to a distance, of those of a spacing or of one beside it."""
+    for key in range(round(spacing / ALIKE) - 1, round(spacing / ALIKE) + 2):
+        found = rows.get(key, [])
+        at = bisect_left(found, (inset - width + TOUCH, ""))
+        if at < len(found) and found[at][0] < inset + width - TOUCH:
+            return found[at][1]
+    return None

@@ -16,7 +16,7 @@ def height_of(sheet: Sheet, node: Node) -> float | None:
     facts = sheet.facts.get(node.element)
     if facts is None:
         return None
-    if node.kind == "deck":
+    if node.kind == "deck" or node.name == f"rim of {facts.label}":
         return _float(facts["height"])
     if node.kind == "gutter":
         served = facts["on"]

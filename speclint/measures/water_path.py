@@ -101,11 +101,10 @@ def water_circle(part: Facts, work: Working) -> str:
 
 @measure("deck, stair", "eave water", "area", "roof area whose water drips on it from free eaves above")
 def eave_water(deck: Facts, work: Working) -> float:
-    """What reaches it straight from eaves, of roofs and of the porch over it."""
+    """What reaches it or its rim straight from eaves, of roofs and of the porch over it."""
     flow = flow_of(deck.sheet)
-    if deck.label not in flow.web.nodes:
-        return 0.0
-    ties = [tie for tie in flow.web.into(deck.label) if flow.web.nodes[tie.source].kind == "eave"]
+    spots = [spot for spot in (deck.label, f"rim of {deck.label}") if spot in flow.web.nodes]
+    ties = [tie for spot in spots for tie in flow.web.into(spot) if flow.web.nodes[tie.source].kind == "eave"]
     for tie in ties:
         unknown = flow.at[tie.source].unknown
         if unknown:

@@ -95,7 +95,7 @@ class Foundation(Element):
         },
     )
     top: float | None = say.length(
-        "top of the foundation above grade, at the lowest point", '18"', then=[("above grade", "")]
+        "its top above the ground, at the place where it stands least above it", '18"', then=[("above grade", "")]
     )
     face: float | None = say.length(
         "how far the foundation stands out past the wall above it; negative where the wall overhangs",

@@ -15,6 +15,8 @@ Ask = Callable[[str, str], Any]
 E = TypeVar("E", bound=Element)
 
 STEEP = ("gable", "hip", "shed")
+ON_THE_RIM = "drips free on the"
+RIM = 0.1524  # m: outside the edge of a deck, within which a drip still wets its rim and rail; ours
 
 
 class SlopeArea(NamedTuple):
@@ -125,8 +127,9 @@ class RoofPlan:
                 found.append((stair.label, stair.width / porch.length, "drips free on"))
         for deck in self.of(Deck):
             beside = deck.under == porch.label or set(deck.along or ()) & set(porch.along or ())
-            if beside and deck.depth and porch.depth and deck.depth > porch.depth + 0.025:
-                found.append((deck.label, 1.0, "drips free on"))
+            if beside and deck.depth and porch.depth and deck.depth > porch.depth - RIM + 1e-9:
+                words = "drips free on" if deck.depth > porch.depth + 0.025 else ON_THE_RIM
+                found.append((deck.label, 1.0, words))
         return found
 
     def _widest(self, roof: str) -> float:

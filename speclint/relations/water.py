@@ -5,7 +5,7 @@ from __future__ import annotations
 from speclint.model.home import Home
 from speclint.model.porch import Beam, Deck, Porch, Post, Stair
 from speclint.model.roof import Downspout, Gutter, Junction, Roof, Valley
-from speclint.relations.roof_plan import Ask, RoofPlan, SlopeArea
+from speclint.relations.roof_plan import ON_THE_RIM, Ask, RoofPlan, SlopeArea
 from speclint.relations.web import Node, Tie, Web
 
 STRIP = 5 * 0.3048  # width of the strip of ground that counts as at the house; R401.3 and R801.3 speak of 5 and 10 ft
@@ -134,7 +134,8 @@ class _Drawing:
         for below, part, words in self.plan.below(label, wall):
             part = min(part, 1.0) * share
             if part > 0:
-                self._tie(source, self._node_of(below), words, part, kind)
+                node = self._rim(below) if words == ON_THE_RIM else self._node_of(below)
+                self._tie(source, node, words, part, kind)
                 share -= part
         if share > 1e-9:
             self._to_ground(source, wall, label, share, kind)
@@ -276,6 +277,15 @@ class _Drawing:
         """Water that has run down a wall goes on to the ground at its foot."""
         if name not in self.sources:
             self._to_ground(name, wall, "", share, "", "runs down to the")
+
+    def _rim(self, deck: str) -> Node:
+        """The outer edge of a deck, from which a drip runs down to the ground."""
+        node = Node(f"rim of {deck}", "wood", deck)
+        self._put(node)
+        self._tie_once(
+            node, self._end(f"ground along the rim of {deck}", "away", "it falls past the deck"), "drips to the"
+        )
+        return node
 
     def _away(self) -> Node:
         return self._end("ground away from the house", "away", "it falls away")

@@ -109,3 +109,48 @@ def test_a_window_stands_over_the_porch_roof_below_it(porch: str, feet: float) -
 )
 def test_a_porch_roof_elsewhere_asks_nothing_of_a_window(porch: str) -> None:
     assert () == absent("window w", "above porch roof", WALL + f"porch p {{ along west; {porch} }}").missing
+
+
+ROWS = """
+wall south {{ length 40' }}
+porch p {{ along south; depth 8' }}
+deck d {{ along south; under p; depth 8' }}
+post tall {{ under p; size 8x8; inset 10"; spacing 8'; {tall} }}
+post low {{ under d; {low} }}
+beam b {{ under d; on further }}
+post further {{ inset 40"; spacing 8' }}
+"""
+
+
+@pytest.mark.parametrize(
+    ("tall", "low", "told"),
+    [
+        ("", "inset 10\"; spacing 8'", "post low"),
+        ("", "inset 17\"; spacing 8'", "post low"),  # an 8x8 counts 8 in
+        ("", "inset 18\"; spacing 8'", "none"),
+        ("", "inset 2\"; spacing 8'", "none"),
+        ("", 'inset 10"; spacing 2.4 m', "post low"),
+        ("", "inset 10\"; spacing 6'", "none"),
+        ("", "inset 10\"; spacing 8'; temporary yes", "none"),
+        ("", 'inset 10"', "none"),
+        ("temporary yes", "inset 10\"; spacing 8'", "none"),
+        ("stands on deck framing", "inset 10\"; spacing 8'", "none"),
+        ('inset 44"', "inset 10\"; spacing 8'", "post further"),
+    ],
+)
+def test_posts_of_a_porch_and_of_its_deck_on_one_spot(tall: str, low: str, told: str) -> None:
+    text = ROWS.format(tall=tall, low=low)
+    if tall.startswith("inset"):
+        text = text.replace("inset 10\"; spacing 8'; inset", "spacing 8'; inset")
+    assert told == found("post tall", "row on its spot", text).value
+
+
+def test_a_post_that_carries_both_stands_on_no_spot_but_its_own() -> None:
+    text = ROWS.format(tall="", low="inset 40\"; spacing 8'").replace("under p; size", "under p, d; size")
+    assert "none" == found("post tall", "row on its spot", text).value
+
+
+def test_a_post_whose_place_is_not_stated_asks_nothing() -> None:
+    text = ROWS.format(tall="", low="inset 10\"; spacing 8'").replace("inset 10\"; spacing 8';  }", "}", 1)
+    text = text.replace("size 8x8; inset 10\"; spacing 8';", "size 8x8;")
+    assert () == absent("post tall", "row on its spot", text).missing

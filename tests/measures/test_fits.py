@@ -80,12 +80,6 @@ def test_a_step_is_the_decks_and_the_sills(step: str, sill: str, inches: float) 
 @pytest.mark.parametrize(
     ("label", "name", "text", "reason"),
     [
-        (
-            "porch p",
-            "headroom",
-            HOUSE.replace("on posts", "on main roof"),
-            "the main roof carries on over it, at a slope",
-        ),
         ("porch p", "room under eave", HOUSE.replace("on posts", "on main roof"), "the main roof carries on over it"),
         (
             "porch p",
@@ -93,12 +87,7 @@ def test_a_step_is_the_decks_and_the_sills(step: str, sill: str, inches: float) 
             HOUSE.replace("porch p { along south", "porch p { along west"),
             "it runs along no eave",
         ),
-        (
-            "post a",
-            "top misfit",
-            HOUSE.replace("on posts", "on main roof"),
-            "it carries no porch roof of its own slope",
-        ),
+        ("post a", "top misfit", HOUSE.replace("under p;", "under d;"), "it carries no porch roof"),
         ("door front", "step misfit", HOUSE.replace("outside decking; ", ""), "no one deck is outside it"),
         ("door front", "step misfit", HOUSE + 'deck e { along south; height 12"; below wood 6" }\n', "no one deck"),
     ],
@@ -172,3 +161,84 @@ def test_two_porch_roofs_stand_in_the_way_by_the_higher() -> None:
     text = HOUSE + "porch q { along south; length 10'; depth 6'; roof height 5'; roof pitch 2:12; hung on posts }\n"
     known: dict[tuple[str, str], Any] = {("wall south", "reach"): 6.0, ("wall south", "wood height"): 8 * FOOT + 0.2}
     assert "extension ladder" == found_knowing("wall south", "access", text, known).value
+
+
+@pytest.mark.parametrize(("below", "inches"), [('4"', 4.0), ('0"', 0.0), ('-2"', -2.0)])
+def test_a_ledger_lies_below_the_logs_as_its_deck_does(below: str, inches: float) -> None:
+    text = f"wall south {{ }}\ndeck d {{ along south; below wood {below} }}\nledger l {{ carries deck d }}"
+    assert inches * FOOT / 12 == pytest.approx(found("ledger l", "below logs", text).value)
+
+
+def test_the_ledger_of_a_porch_roof_lies_below_no_logs_and_asks_nothing() -> None:
+    told = absent("ledger l", "below logs", "porch p { }\nledger l { carries porch p }")
+    assert ("it carries the roof of a porch", ()) == (told.reason, told.missing)
+
+
+def test_a_ledger_asks_what_it_carries() -> None:
+    assert ["carries"] == [one.setting for one in absent("ledger l", "below logs", "ledger l { }").missing]
+
+
+HUNG = HOUSE.replace("on posts", "on main roof")
+NO_PITCH = HUNG.replace("roof pitch 3:12; ", "")
+
+
+@pytest.mark.parametrize(("text", "falls"), [(HUNG, 0.25), (NO_PITCH, 0.5)])
+def test_a_porch_under_the_main_roof_falls_by_its_own_pitch_or_failing_that_the_roofs(text: str, falls: float) -> None:
+    room = 8 + 0.5 - 8 * falls - 10 / 12
+    misfit = (1 + 7) - (1.5 + 8 - 7 * falls - 10 / 12)
+    assert room == pytest.approx(found("porch p", "headroom", text).value / FOOT, abs=0.03)
+    assert misfit == pytest.approx(found("post a", "top misfit", text).value / FOOT, abs=0.03)
+
+
+@pytest.mark.parametrize(("text", "told"), [(HUNG, 0.25), (NO_PITCH, 0.0), (HOUSE, 0.0)])
+def test_a_slope_breaks_where_the_main_roof_carries_on_at_another(text: str, told: float) -> None:
+    assert told == pytest.approx(found("porch p", "break in slope", text).value)
+
+
+def test_a_porch_under_a_roof_that_is_not_drawn_asks_for_its_own_pitch() -> None:
+    text = "\n".join(line for line in NO_PITCH.splitlines() if not line.startswith("roof"))
+    assert ["roof pitch"] == [one.setting for one in absent("porch p", "headroom", text).missing]
+
+
+GROUND = """
+foundation a { top 20" }
+foundation b { top 12" }
+wall high { starts 20" }
+wall low { starts 9" }
+"""
+
+
+@pytest.mark.parametrize(("wall", "inches"), [("high", -8.0), ("low", 3.0)])
+def test_a_wall_starts_below_the_lowest_foundation_there_is(wall: str, inches: float) -> None:
+    assert inches * FOOT / 12 == pytest.approx(found(f"wall {wall}", "below foundation", GROUND).value)
+
+
+def test_no_wall_starts_below_a_foundation_that_is_not_drawn_or_has_no_height() -> None:
+    assert "the plan draws no foundation" == absent("wall low", "below foundation", 'wall low { starts 9" }').reason
+    text = 'foundation a { }\nwall low { starts 9" }'
+    assert ["top"] == [one.setting for one in absent("wall low", "below foundation", text).missing]
+
+
+def test_the_lowest_wood_of_all_walls_is_over_the_foundation() -> None:
+    text = 'foundation a { top 4" }\nwall high { starts 20" }\nwall low { starts 9" }'
+    assert 5 * FOOT / 12 == pytest.approx(found("foundation a", "height to wood", text).value)
+    assert 0.0 == found("foundation a", "height to wood", text.replace('top 4"', 'top 10"')).value
+    stone = text + "\nstone s { at wall high; type anchored }"
+    assert 5 * FOOT / 12 == pytest.approx(found("foundation a", "height to wood", stone).value)
+
+
+@pytest.mark.parametrize(
+    ("text", "reason"),
+    [
+        (GROUND, "which walls stand on it is not told"),
+        ('foundation a { top 4" }', "which walls stand on it is not told"),
+        (
+            'foundation a { top 4" }\nwall low { starts 9" }\nwall south { }',
+            "not every wall says where its wood starts",
+        ),
+        ('foundation a { top 4" }\nwall low { starts 9" }\nstone s { at wall low; type anchored }', "stone is drawn"),
+        ('foundation a { top 4" }\nwall low { starts 9" }\nstone s { at foundation a; type anchored }', "stone is"),
+    ],
+)
+def test_why_nothing_is_told_of_the_height_over_a_foundation(text: str, reason: str) -> None:
+    assert absent("foundation a", "height to wood", text).reason.startswith(reason)

@@ -36,6 +36,8 @@ gutter adrift { on roof main }
         ("ground", "ground at wall south", "wall south", 0.0),
         ("deck", "deck d", "deck d", 14 / 12),
         ("deck", "deck e", "deck e", None),
+        ("wood", "rim of deck d", "deck d", 14 / 12),
+        ("wood", "frame of deck d", "deck d", None),
         ("eave", "roof main over wall south", "roof main", 1.5 + 9 - 1),
         ("eave", "roof shed over wall south", "roof shed", 1.5 + 9),
         ("eave", "roof main over wall north", "roof main", None),

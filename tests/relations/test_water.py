@@ -85,6 +85,21 @@ def test_a_deck_inside_the_drip_line_stays_out_of_it() -> None:
     assert {"ground away from the house": 840, "ground under deck strip": 40} == ends(text)
 
 
+@pytest.mark.parametrize(
+    ("depth", "words"),
+    [
+        ("8'-2\"", "drips free on deck lake"),
+        ("8'-0\"", "drips free on the rim of deck lake"),
+        ("7'-7\"", "drips free on the rim of deck lake"),
+        ("7'-6\"", "drips free on the ground at the edge of porch lake"),
+    ],
+)
+def test_a_drip_within_six_inches_of_a_deck_falls_on_its_rim(depth: str, words: str) -> None:
+    text = WALLS + "porch lake { along south;  depth 8';  length 20' }\n"
+    text += f"deck lake {{ along south;  under lake;  depth {depth};  boards five-quarter }}\n"
+    assert words in found("porch lake", "water way", text).value
+
+
 def test_a_valley_takes_its_area_from_the_slopes_it_lies_between() -> None:
     text = HOUSE + "valley crook { of roof main;  between south;  foot free eave;  area 240 ft2 }\n"
     assert 240 == round(flow(text).at["valley crook"].amount / SQUARE_FOOT)

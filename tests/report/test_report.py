@@ -90,7 +90,7 @@ def test_findings_and_drawings_link_to_each_other(page: str, lake: Material) -> 
     outline = Outline(page)
     assert "#finding-1" in outline.links
     assert "#wall-wall-west" in outline.links
-    numbers = {f"finding-{at}" for at in range(1, 25)}
+    numbers = {f"finding-{at}" for at in range(1, 26)}
     assert numbers == {name for name in outline.ids if name.startswith("finding-")}
 
 
