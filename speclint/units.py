@@ -241,6 +241,11 @@ def read_bearing(text: str) -> float | None:
     return None
 
 
+def angle_between(one: float, other: float) -> float:
+    """The lesser angle between two bearings, 0 to 180. [deg]"""
+    return abs((one - other + 180) % 360 - 180)
+
+
 def compass_point(azimuth: float) -> str:
     """The nearest of the sixteen compass points."""
     return _COMPASS[round(azimuth / 22.5) % 16]

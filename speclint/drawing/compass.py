@@ -10,7 +10,7 @@ from speclint.drawing.paper import Paper
 from speclint.exposure.climates import RainClimate
 from speclint.exposure.sun_climate import SunClimate
 from speclint.measures.facts import Facts, Sheet
-from speclint.units import System, show
+from speclint.units import System, angle_between, show
 
 ROSE = 1.0  # radius of the greatest petal
 TILT = 23.44
@@ -92,7 +92,7 @@ def _walls(paper: Paper, sheet: Sheet) -> str:
     ways: dict[float, list[Facts]] = {}
     for wall in sheet.of_kind("wall"):
         if wall["faces"] is not None:
-            way = next((one for one in ways if abs((one - wall["faces"] + 180) % 360 - 180) < SAME), wall["faces"])
+            way = next((one for one in ways if angle_between(one, wall["faces"]) < SAME), wall["faces"])
             ways.setdefault(way, []).append(wall)
     for faces, walls in ways.items():
         tip, left, right = _at(faces, 1.32), _at(faces - 2.4, 1.17), _at(faces + 2.4, 1.17)

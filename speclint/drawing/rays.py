@@ -9,6 +9,7 @@ from speclint.drawing.cut import Cut, Point
 from speclint.drawing.paper import Paper
 from speclint.exposure.sun_climate import SunClimate
 from speclint.measures.facts import Sheet
+from speclint.units import angle_between
 
 RAIN_ANGLE = 30.0  # degrees off plumb
 TILT = 23.44  # of the earth's axis [deg]
@@ -60,7 +61,7 @@ def _suns(sheet: Sheet, cut: Cut) -> Iterator[tuple[str, float, float | None]]:
     """Height of the noon sun at the solstices [deg], and in the plane of the cut [rad]; nothing if it does not rise."""
     climate = sheet["site"]["sun climate"]
     noon = 180.0 if climate.latitude >= 0 else 0.0
-    turned = abs((cut.frame.wall["faces"] - noon + 180) % 360 - 180)
+    turned = angle_between(cut.frame.wall["faces"], noon)
     for season, tilt in (("21 June", TILT), ("21 December", -TILT)):
         height = 90 - abs(climate.latitude) + (tilt if climate.latitude >= 0 else -tilt)
         yield season, height, atan(tan(radians(height)) / cos(radians(turned))) if height > 1 else None
@@ -73,7 +74,7 @@ def _sun(paper: Paper, sheet: Sheet, cut: Cut, labels: list[Label]) -> str:
     if not isinstance(climate, SunClimate) or faces is None:
         return "no line of the sun: the site has no latitude, or the wall no bearing"
     noon = 180.0 if climate.latitude >= 0 else 0.0
-    if abs((faces - noon + 180) % 360 - 180) > GRAZING:
+    if angle_between(faces, noon) > GRAZING:
         return "no line of the noon sun: it does not reach a wall that looks this way"
     told = []
     for season, height, profile in _suns(sheet, cut):

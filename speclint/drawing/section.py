@@ -12,12 +12,12 @@ from speclint.drawing.rays import LINE, rays
 from speclint.drawing.roof_lines import LEVEL, roof_lines
 from speclint.drawing.wall_frame import FEW, peak_words, wall_frame
 from speclint.measures.facts import Facts, Sheet
+from speclint.science.ice import INSIDE_WALL
 from speclint.units import System, show
 
 WIDE, TALL = 540.0, 470.0  # pixels
 ROOF = 0.22  # thickness of a roof as drawn [m]
 RAKE = 0.05  # thickness of a board at a rake as drawn [m]
-PAST_WALL = 0.6096  # how far inside the wall an ice barrier is to reach [m]
 JOIST = 0.27  # depth of a deck as drawn [m]
 TALL_ENOUGH = 16.0  # pixels: a lower footing has its depth told below it
 LEFT, RIGHT = 84.0, 236.0  # pixels for labels at both sides
@@ -158,11 +158,11 @@ def _ice_barrier(paper: Paper, cut: Cut) -> None:
     def on_roof(x: float) -> Point:
         return x, height + (reach - x) * pitch + up
 
-    need = -cut.thick - PAST_WALL
+    need = -cut.thick - INSIDE_WALL
     if need > -INSIDE + 0.02:
         x, y = on_roof(need)
         paper.path([(x, y - up - 0.1), (x, y + 0.4)], "untold")
-        told = '24"' if cut.system == "imperial" else show(PAST_WALL, "length", cut.system)
+        told = '24"' if cut.system == "imperial" else show(INSIDE_WALL, "length", cut.system)
         paper.text((x, y + 0.4), f"{told} inside the wall", "small clear", "start", (4, 6))
     end = max(-INSIDE, reach - stated / rise)
     words = f"ice barrier {show(stated, 'length', cut.system)}"

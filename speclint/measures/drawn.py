@@ -9,6 +9,7 @@ from speclint.measures.facts import Facts, Sheet, Working
 from speclint.measures.movement import porches_on
 from speclint.measures.register import measure
 from speclint.measures.shelter import eave_over
+from speclint.units import angle_between
 
 DRAWN = Citation("", "what the plan draws", "ours")
 GEOMETRY = Citation("", "geometry of the plan", "ours")
@@ -26,11 +27,6 @@ def junctions_drawn(porch: Facts, work: Working) -> float:
     return float(len(porch.sheet.links.near(porch.label, "junction")))
 
 
-def _between(one: float, other: float) -> float:
-    """The angle between two bearings, 0 to 180. [deg]"""
-    return abs((one - other + 180.0) % 360.0 - 180.0)
-
-
 @measure("corner", "turns", "yes or no", "whether the two walls that meet in it face different ways")
 def corner_turns(corner: Facts, work: Working) -> str:
     """By the bearings of its two walls, twenty degrees apart or more."""
@@ -39,7 +35,7 @@ def corner_turns(corner: Facts, work: Working) -> str:
     if len(walls) != 2:
         raise work.absent("it does not name two walls")
     one, other = (float(work.need(wall, "faces")) for wall in walls)
-    return "yes" if _between(one, other) >= ONE_WAY else "no"
+    return "yes" if angle_between(one, other) >= ONE_WAY else "no"
 
 
 @measure("junction", "lies", "choice", "how the roof meets the wall by the way it falls: side or head")
@@ -50,7 +46,7 @@ def junction_lies(junction: Facts, work: Working) -> str:
     if wall is None or roof is None:
         raise work.missing(junction, "roof" if roof is None else "wall")
     faces = float(work.need(wall, "faces"))
-    turns = [_between(faces, fall) for fall in _falls(roof, wall, work)]
+    turns = [angle_between(faces, fall) for fall in _falls(roof, wall, work)]
     return "head" if min(turns) <= ALONG else "side"
 
 

@@ -6,6 +6,8 @@ from speclint.citation import Citation
 from speclint.measures.facts import Facts, Working
 from speclint.measures.frames import with_all_above
 from speclint.measures.register import measure
+from speclint.model.roof import Roof
+from speclint.relations.roof_plan import low_wall
 from speclint.science.overhang import (
     cover_ratio,
     eave_for_wall_height,
@@ -15,6 +17,7 @@ from speclint.science.overhang import (
     post_inset_need,
     sheltered_height,
 )
+from speclint.units import angle_between
 
 RAIN_ANGLE = 30.0
 MOST_OF_WALL = 0.8  # ours: a porch along four fifths of a wall is taken to shelter it
@@ -45,15 +48,14 @@ def gable(wall: Facts, work: Working) -> str:
 
 def eave_over(roof: Facts, wall: Facts, work: Working) -> bool:
     """Whether a roof sheds over a wall that it covers: not over its gables, nor over the high side of a shed."""
-    gables = roof["gables"] or ()
-    if wall in gables:
+    if wall in (roof["gables"] or ()):
         return False
     if work.maybe(roof, "form") != "shed":
         return True
-    low = roof["low side"]
-    if low is None and [one for one in roof["covers"] or () if one not in gables] != [wall]:
+    low = low_wall(roof.element) if isinstance(roof.element, Roof) else None
+    if low is None:
         raise work.missing(roof, "low side")
-    return low is None or low is wall
+    return low == wall.label
 
 
 @measure(
@@ -174,7 +176,7 @@ def overhang_for_height(wall: Facts, work: Working) -> float:
 def faces_rain(wall: Facts, work: Working) -> str:
     """By its bearing and the site's rain wind."""
     wind = work.need(wall["site"], "rain wind", "site")
-    return "yes" if _between(work.need(wall, "faces"), wind) <= 60 else "no"
+    return "yes" if angle_between(work.need(wall, "faces"), wind) <= 60 else "no"
 
 
 @measure("wall", "sunny", "yes or no", "whether it looks between south-east and west-north-west")
@@ -185,10 +187,6 @@ def sunny(wall: Facts, work: Working) -> str:
     turn = (work.need(wall, "faces") - noon + 180) % 360 - 180
     low, high = (-45, 112.5) if noon else (-112.5, 45)
     return "yes" if low <= turn <= high else "no"
-
-
-def _between(one: float, other: float) -> float:
-    return abs((one - other + 180) % 360 - 180)
 
 
 @measure("corner", "inset", "length", "its longest log end inside the roof edge above; negative outside")

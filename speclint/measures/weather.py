@@ -22,6 +22,7 @@ from speclint.tables.rain_record import (
     sure_directions,
 )
 from speclint.tables.stations import Station, ground_distance, nearest_station
+from speclint.units import angle_between
 
 NEXT = 20.0  # km: within it a record is the lot's own but for its trees and hills
 NEAR = 80.0  # km: a record no farther stands for the lot
@@ -105,7 +106,7 @@ def _away(site: Facts, work: Working, record: RainRecord) -> float:
 
 def _agrees(record: Directions, wind: float) -> bool:
     direction, _ = mean_direction(record.shares)
-    return abs((direction - wind + 180) % 360 - 180) <= AGREES
+    return angle_between(direction, wind) <= AGREES
 
 
 def _of_record(work: Working, record: RainRecord, source: str, away: float) -> RainClimate:
@@ -334,4 +335,4 @@ def rain_wind_off_record(site: Facts, work: Working) -> float:
     record, _ = _nearest(site, work)
     if abs(_elevation(site, work, station) - record.elevation) > HIGH:
         raise work.absent(f"{record.title} stands more than {HIGH:.0f} m higher or lower than the lot")
-    return round(abs((direction - wind + 180) % 360 - 180))
+    return round(angle_between(direction, wind))

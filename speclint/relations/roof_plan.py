@@ -15,8 +15,19 @@ Ask = Callable[[str, str], Any]
 E = TypeVar("E", bound=Element)
 
 STEEP = ("gable", "hip", "shed")
-ON_THE_RIM = "drips free on the"
 RIM = 0.1524  # m: outside the edge of a deck, within which a drip still wets its rim and rail; ours
+
+
+class Below(NamedTuple):
+    """What lies under a drip edge: its label, the share of what is left that it takes, and how the water comes to it.
+
+    On the rim of a deck the water runs down its edge.
+    """
+
+    label: str
+    share: float
+    words: str
+    rim: bool = False
 
 
 class SlopeArea(NamedTuple):
@@ -46,6 +57,14 @@ def slope_area(run: float, reach: float, length: float, rake: float, hipped: boo
     return max(deep * (wide - deep), deep * wide / 2) if hipped else deep * wide
 
 
+def low_wall(roof: Roof) -> str | None:
+    """The wall at the low eave of a roof of one slope: as stated, or the only one under it that is no gable."""
+    if roof.low_side:
+        return roof.low_side
+    walls = [wall for wall in roof.covers or () if wall not in (roof.gables or ())]
+    return walls[0] if len(walls) == 1 else None
+
+
 class RoofPlan:
     """The roofs, porches and decks of a home as seen from above; numbers are asked for where they are wanted."""
 
@@ -56,10 +75,8 @@ class RoofPlan:
         """The walls over which a roof has eaves."""
         covers = list(roof.covers or ())
         if roof.form == "shed":
-            if roof.low_side:
-                return [roof.low_side]
-            covers = [wall for wall in covers if wall not in (roof.gables or ())]
-            return covers if len(covers) == 1 else []
+            low = low_wall(roof)
+            return [low] if low else []
         if roof.form == "gable" and not roof.gables:
             return []
         return [wall for wall in covers if wall not in (roof.gables or ())] if roof.form in STEEP else []
@@ -85,7 +102,7 @@ class RoofPlan:
             return (element.along or ("",))[0]
         return (self.eave_walls(element) or [""])[0] if isinstance(element, Roof) else ""
 
-    def below(self, label: str, wall: str) -> list[tuple[str, float, str]]:
+    def below(self, label: str, wall: str) -> list[Below]:
         """What lies under the drip edge of a roof over a wall, with the share of what is left that each takes."""
         element = self.home.elements.get(label)
         if element is None:
@@ -93,43 +110,43 @@ class RoofPlan:
         if isinstance(element, Porch):
             return self._below_porch(element)
         along = self.ask(wall, "length")
-        found: list[tuple[str, float, str]] = []
+        found: list[Below] = []
         covered = 0.0
         for porch in self.of(Porch):
             if wall in (porch.along or ()):
                 part = porch.length / along if porch.length and along else 1.0
                 words = "carries on over" if porch.hung_on == "main roof" else "drips free on the roof of"
-                found.append((porch.label, part / max(1e-9, 1 - covered), words))
+                found.append(Below(porch.label, part / max(1e-9, 1 - covered), words))
                 covered = min(1.0, covered + part)
         for junction in self.of(Junction):
-            if junction.wall == wall and junction.roof not in (None, label, *(name for name, _, _ in found)):
+            if junction.wall == wall and junction.roof not in (None, label, *(name for name, *_ in found)):
                 lower = junction.roof or ""
                 if isinstance(self.home.elements[lower], Roof):
                     part = self._widest(lower) / along if along and self._widest(lower) else 1.0
-                    found.append((lower, part / max(1e-9, 1 - covered), "drips free on"))
+                    found.append(Below(lower, part / max(1e-9, 1 - covered), "drips free on"))
                     covered = min(1.0, covered + part)
         reach = self.ask(wall, "roof reach")
         for deck in self.of(Deck):
             if wall in (deck.along or ()) and not deck.under and (deck.depth is None or deck.depth > (reach or 0.0)):
-                found.append((deck.label, 1.0, "drips free on"))
+                found.append(Below(deck.label, 1.0, "drips free on"))
         return found
 
-    def _below_porch(self, porch: Porch) -> list[tuple[str, float, str]]:
-        found: list[tuple[str, float, str]] = []
+    def _below_porch(self, porch: Porch) -> list[Below]:
+        found: list[Below] = []
         for post in self.of(Post):
             if porch.label in (post.under or ()) and post.inset is not None and post.inset < 0 and porch.length:
                 side = post.size[1] if post.size else 0.0
-                found.append((post.label, (post.count or 1.0) * side / porch.length, "drips on the"))
+                found.append(Below(post.label, (post.count or 1.0) * side / porch.length, "drips on the"))
         for stair in self.of(Stair):
             deck = self.home.elements.get(stair.to or "")
             reached = stair.to == porch.label or (isinstance(deck, Deck) and deck.under == porch.label)
             if reached and stair.leaves == "front" and stair.width and porch.length:
-                found.append((stair.label, stair.width / porch.length, "drips free on"))
+                found.append(Below(stair.label, stair.width / porch.length, "drips free on"))
         for deck in self.of(Deck):
             beside = deck.under == porch.label or set(deck.along or ()) & set(porch.along or ())
             if beside and deck.depth and porch.depth and deck.depth > porch.depth - RIM + 1e-9:
-                words = "drips free on" if deck.depth > porch.depth + 0.025 else ON_THE_RIM
-                found.append((deck.label, 1.0, words))
+                rim = deck.depth <= porch.depth + 0.025
+                found.append(Below(deck.label, 1.0, "drips free on the" if rim else "drips free on", rim))
         return found
 
     def _widest(self, roof: str) -> float:
@@ -142,7 +159,7 @@ class RoofPlan:
         if decks:
             beside = [deck for deck in self.of(Deck) if wall in (deck.along or ()) or deck.under == label]
             return beside[0].label if beside else None
-        lower = [name for name, _, _ in self.below(label, wall)] if label in self.home.elements else []
+        lower = [one.label for one in self.below(label, wall)] if label in self.home.elements else []
         lower = [name for name in lower if isinstance(self.home.elements[name], Porch | Roof)]
         return lower[0] if lower else None
 
@@ -155,7 +172,7 @@ class RoofPlan:
             "log corner": [corner.label for corner in self.of(Corner) if not wall or wall in (corner.of or ())],
             "post": [post.label for post in self.of(Post)],
             "lower roof": [
-                name for name, _, _ in self.below(roof, wall) if not isinstance(self.home.elements[name], Deck)
+                one.label for one in self.below(roof, wall) if not isinstance(self.home.elements[one.label], Deck)
             ]
             if roof in self.home.elements
             else [],

@@ -5,7 +5,7 @@ from __future__ import annotations
 from speclint.model.home import Home
 from speclint.model.porch import Beam, Deck, Porch, Post, Stair
 from speclint.model.roof import Downspout, Gutter, Junction, Roof, Valley
-from speclint.relations.roof_plan import ON_THE_RIM, Ask, RoofPlan, SlopeArea
+from speclint.relations.roof_plan import Ask, RoofPlan, SlopeArea
 from speclint.relations.web import Node, Tie, Web
 
 STRIP = 5 * 0.3048  # width of the strip of ground that counts as at the house; R401.3 and R801.3 speak of 5 and 10 ft
@@ -131,11 +131,11 @@ class _Drawing:
 
     def _drip(self, label: str, wall: str, source: str, share: float, kind: str = "") -> None:
         """Water that leaves a roof edge free: onto lower roofs, feet of posts or decks below, else onto the ground."""
-        for below, part, words in self.plan.below(label, wall):
-            part = min(part, 1.0) * share
+        for below in self.plan.below(label, wall):
+            part = min(below.share, 1.0) * share
             if part > 0:
-                node = self._rim(below) if words == ON_THE_RIM else self._node_of(below)
-                self._tie(source, node, words, part, kind)
+                node = self._rim(below.label) if below.rim else self._node_of(below.label)
+                self._tie(source, node, below.words, part, kind)
                 share -= part
         if share > 1e-9:
             self._to_ground(source, wall, label, share, kind)

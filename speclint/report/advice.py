@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from speclint.forecast.whole import Forecast
 from speclint.measures.facts import Facts, Sheet
@@ -22,6 +23,19 @@ RULE = (
 )
 
 
+class WallRain(NamedTuple):
+    """Rain on the wood of a wall against a bare wall there, as drawn and with an alternate; no wood left is nothing."""
+
+    label: str
+    was: float
+    now: float | None
+
+    @property
+    def words(self) -> str:
+        """What becomes of it."""
+        return f"{self.was:.2f} to {NO_WOOD if self.now is None else f'{self.now:.2f}'}"
+
+
 @dataclass(frozen=True, slots=True)
 class Compared:
     """An alternate beside the plan as drawn.
@@ -34,7 +48,7 @@ class Compared:
         notes: Rules that tell what is worth knowing.
         cured: Findings of the plan as drawn that it lacks: counted as in the list of findings, a rule in a grade each.
         raised: Findings that are new with it, or of another grade.
-        walls: For each wall that changes: its label, and its rain against the mean open wall before and after.
+        walls: The walls whose rain changes.
         spent: Money of today over the years, likely; nothing where no forecast could be made.
         saved: What is saved against the plan as drawn; below zero it costs more.
         cannot: Why the money cannot be compared; empty where it can.
@@ -47,7 +61,7 @@ class Compared:
     notes: int
     cured: tuple[str, ...]
     raised: tuple[str, ...]
-    walls: tuple[tuple[str, str, str], ...]
+    walls: tuple[WallRain, ...]
     spent: float | None
     saved: float | None
     cannot: tuple[str, ...] = ()
@@ -125,15 +139,15 @@ def _words(element: Element, name: str) -> str:
     return f"{name} {element.given[name].text}"
 
 
-def _walls(base: Sheet, other: Sheet) -> Iterator[tuple[str, str, str]]:
+def _walls(base: Sheet, other: Sheet) -> Iterator[WallRain]:
     """Walls whose wood takes other rain with the alternate."""
     for wall in other.of_kind("wall"):
         was = base.facts.get(wall.label)
         before, after = (_rain(one) if one is not None else None for one in (was, wall))
         if was is not None and was["wooden"] == "yes" and wall["wooden"] == "no" and before is not None:
-            yield wall.label, f"{before:.2f}", NO_WOOD
+            yield WallRain(wall.label, before, None)
         elif before is not None and after is not None and abs(before - after) >= LEAST:
-            yield wall.label, f"{before:.2f}", f"{after:.2f}"
+            yield WallRain(wall.label, before, after)
 
 
 def _rain(wall: Facts) -> float | None:

@@ -9,7 +9,7 @@ from speclint.forecast.whole import Forecast
 from speclint.measures.cover_options import Option, Options
 from speclint.measures.facts import Facts, Sheet
 from speclint.quantity import Quantity
-from speclint.report.advice import NO_WOOD, NOT_BUILT, RULE, Compared, best_of, count
+from speclint.report.advice import NOT_BUILT, RULE, Compared, best_of, count
 from speclint.ruling import Review, comments
 from speclint.units import System, show
 
@@ -26,6 +26,7 @@ BEARS = {
     "near": "about as much as its wood bears",
     "over": "more than its wood bears",
 }
+NO_WOOD_LEFT = "leaves no wood of it outside"
 YARDSTICK = "1 is bare spruce that stands open in the rain of Helsinki, the place from which the decay guide counts"
 
 
@@ -156,7 +157,7 @@ def _help(sheet: Sheet, others: tuple[Compared, ...], forecast: Forecast, system
     if best is not None:
         raised = f"raises {len(best.raised)}" if best.raised else "raises none"
         cured = "1 finding" if len(best.cured) == 1 else f"{len(best.cured)} findings"
-        rain = "; ".join(f"{label} {was} to {now}" for label, was, now in best.walls)
+        rain = "; ".join(f"{wall.label} {wall.words}" for wall in best.walls)
         lead = "Most findings are cleared by" if worst else "Look first at"
         yield f"{lead} the alternate “{best.name}” ({'; '.join(best.changes)})."
         why = [f"it clears {cured} and {raised}", *([f"rain on the wood: {rain}"] if rain else [])]
@@ -170,23 +171,19 @@ def _help(sheet: Sheet, others: tuple[Compared, ...], forecast: Forecast, system
 def _for_worst(sheet: Sheet, others: tuple[Compared, ...], best: Compared | None, forecast: Forecast) -> Iterator[str]:
     """What an alternate does for the wall that stands worst, where the one to look at first does nothing for it."""
     walls = [wall for wall in ranked(sheet)[:1] if wall["rain class"] != "sheltered"]
-    if not walls or (best is not None and _rain_with(best, walls[0].label)):
+    if not walls or (best is not None and any(rain.label == walls[0].label for rain in best.walls)):
         return
-    helps = [(found, other) for other in others if (found := _rain_with(other, walls[0].label)) and found[1] < found[0]]
+    helps = [
+        (rain, other)
+        for other in others
+        for rain in other.walls
+        if rain.label == walls[0].label and (rain.now or 0.0) < rain.was
+    ]
     if helps:
-        (was, now), other = min(helps, key=lambda pair: pair[0][1])
-        does = f"brings its rain from {was:.2f} to {now:.2f} of a bare wall here"
+        rain, other = min(helps, key=lambda pair: pair[0].now or 0.0)
+        does = f"brings its rain from {rain.words} of a bare wall here" if rain.now is not None else NO_WOOD_LEFT
         worst = f"For {walls[0].label}, which stands worst,"
         yield f"{worst} the alternate “{other.name}” {does}; {saving(other, forecast)}."
-
-
-def _rain_with(other: Compared, label: str) -> tuple[float, float] | None:
-    """Rain on a wall as drawn and with an alternate; nothing where that does not change it."""
-    found = next((row for row in other.walls if row[0] == label), None)
-    if found is None:
-        return None
-    _, was, now = found
-    return float(was), 0.0 if now == NO_WOOD else float(now)
 
 
 def saving(other: Compared, forecast: Forecast) -> str:
@@ -203,7 +200,7 @@ def saving(other: Compared, forecast: Forecast) -> str:
 
 def _cover(sheet: Sheet, others: tuple[Compared, ...], system: System) -> Iterator[str]:
     """More cover for the worst wall, where no alternate of the plan changes it already."""
-    changed = {label for other in others for label, _, _ in other.walls}
+    changed = {wall.label for other in others for wall in other.walls}
     for wall in ranked(sheet)[:1]:
         options = wall["cover options"]
         if not isinstance(options, Options) or wall["rain class"] == "sheltered" or wall.label in changed:
