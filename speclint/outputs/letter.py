@@ -76,7 +76,7 @@ def letter(review: Review, frame: Frame) -> list[Line]:
 
 def text_of(lines: list[Line]) -> str:
     """The lines as plain text."""
-    return "\n".join(visible("".join(part.text for part in line).rstrip()) for line in lines) + "\n"
+    return "\n".join([visible("".join([part.text for part in line]).rstrip()) for line in lines]) + "\n"
 
 
 def visible(text: str) -> str:
@@ -228,10 +228,9 @@ def _cautions(review: Review, frame: Frame) -> list[Line]:
 def _wrapped(text: str, frame: Frame, indent: int, role: Role, bullet: str = "", tail: str = "") -> list[Line]:
     room = frame.width - indent - len(bullet)
     pieces = wrapped(text, room)
-    lines: list[Line] = []
-    for row, piece in enumerate(pieces):
-        start = " " * indent + (bullet if row == 0 else " " * len(bullet))
-        lines.append((Part(start, "label"), Part(piece, role)))
+    after = Part(" " * (indent + len(bullet)), "label")
+    lines: list[Line] = [(Part(" " * indent + bullet, "label"), Part(pieces[0], role))]
+    lines += [(after, Part(piece, role)) for piece in pieces[1:]]
     if tail:
         if len(pieces[-1]) + len(tail) + 3 <= room:
             lines[-1] = (*lines[-1], Part(f"  ({tail})", "quiet"))

@@ -92,6 +92,7 @@ class _Open:
         self.rule = rule
         self.lacking = Lacking({limit.name: limit for limit in rule.limits})
         self.basis = tuple([basis_line(basis) for basis in rule.basis])
+        self.because = "" if "{" in rule.because else rule.because  # its numbers are not known yet
 
     def matter(self, facts: Facts, tier: int) -> Ruling | None:
         """The ruling that facts are missing, or nothing where the rule cannot apply to the element."""
@@ -101,7 +102,8 @@ class _Open:
             missing += self.lacking.condition(rule.where, facts)[1]
         if not missing:
             return None
-        missing = tuple(dict.fromkeys(missing))
+        if len(missing) > 1:
+            missing = tuple(dict.fromkeys(missing))
         return Ruling(
             rule=rule.name,
             grade=rule.tiers[tier].grade,
@@ -109,7 +111,7 @@ class _Open:
             element=facts.label,
             place=missing[0].place,
             message=_unanswered(missing),
-            because="" if "{" in rule.because else rule.because,  # its numbers are not known yet
+            because=self.because,
             basis=self.basis,
             defer=rule.defer,
             title=rule.title,
@@ -260,7 +262,6 @@ def _list(names: list[str]) -> str:
     return " and ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)
 
 
-@lru_cache(maxsize=4096)
 def _unanswered(missing: tuple[Missing, ...]) -> str:
     wants = _list([f"{one.setting} of {one.element}" for one in missing])
     return f"cannot be judged: the plan does not state {wants}"
