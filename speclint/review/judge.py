@@ -57,7 +57,7 @@ def judge(sheet: Sheet, book: Rulebook, system: System) -> tuple[list[Ruling], l
                 continue
             opened = asked.get(index)
             if opened is None:
-                opened = asked[index] = _Open(rule)
+                opened = asked[index] = _Open(rule, book.lacking(index))
             found = opened.matter(facts, tier)
             if found is not None:
                 unanswered.append((index, found))
@@ -88,18 +88,15 @@ def without_superseded(rulings: list[Ruling], book: Rulebook) -> list[Ruling]:
 class _Open:
     """Tells of one rule what it lacks to judge an element."""
 
-    def __init__(self, rule: Rule) -> None:
-        self.rule = rule
-        self.lacking = Lacking({limit.name: limit for limit in rule.limits})
+    def __init__(self, rule: Rule, lacking: Lacking) -> None:
+        self.rule, self.lacking = rule, lacking
         self.basis = tuple([basis_line(basis) for basis in rule.basis])
         self.because = "" if "{" in rule.because else rule.because  # its numbers are not known yet
 
     def matter(self, facts: Facts, tier: int) -> Ruling | None:
         """The ruling that facts are missing, or nothing where the rule cannot apply to the element."""
         rule = self.rule
-        missing = self.lacking.condition(rule.tiers[tier].condition, facts)[1]
-        if rule.where is not None:
-            missing += self.lacking.condition(rule.where, facts)[1]
+        missing = self.lacking.missing(facts, tier)
         if not missing:
             return None
         if len(missing) > 1:

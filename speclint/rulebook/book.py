@@ -11,6 +11,7 @@ from typing import Any
 from speclint.kept import keep, kept, plain, state_of
 from speclint.paths import shipped
 from speclint.rulebook.compile import Judge, judges
+from speclint.rulebook.lacking import Lacking
 from speclint.rulebook.metric import may_round
 from speclint.rulebook.rule import Basis, BrokenRulebook, Limit, PageTrouble, Rule, Tier
 
@@ -49,12 +50,20 @@ class Rulebook:
 
     def __init__(self, rules: tuple[Rule, ...], code: CodeType) -> None:
         self.rules, self.code = rules, code
+        self._lacking: dict[int, Lacking] = {}
 
     @cached_property
     def judges(self) -> Mapping[str, Judge]:
         """The function that judges an element, by kind."""
         rounded = [[may_round(limit) for limit in rule.limits] for rule in self.rules]
         return judges(self.code, self.limits(), rounded)
+
+    def lacking(self, index: int) -> Lacking:
+        """What tells which facts a rule lacks, by its place in the rulebook; made when it is first asked for."""
+        found = self._lacking.get(index)
+        if found is None:
+            found = self._lacking[index] = Lacking(self.rules[index])
+        return found
 
     def named(self, name: str) -> Rule | None:
         """The rule of that name, if there is one."""

@@ -5,115 +5,207 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable
 from typing import Any
 
 from speclint.measures.facts import Facts
 from speclint.quantity import Absent, Missing
 from speclint.rulebook.compile import SLACK, held_to_limit, pick
 from speclint.rulebook.metric import may_round, taken_as_met
-from speclint.rulebook.rule import Expression, Limit
+from speclint.rulebook.rule import Expression, Rule
 
 Lost = tuple[Missing, ...]
+Asks = Callable[[Facts], tuple[bool | None, Lost]]
+Reads = Callable[[Facts], tuple[Any, Lost]]
 
 
 class Lacking:
-    """Reads the conditions of one rule for one element.
+    """What one rule lacks to judge an element: its conditions made into functions, since they are asked of every plan.
 
     Args:
-        limits: The limits of the rule, by name.
+        rule: The rule.
     """
 
-    __slots__ = ("limits",)
+    __slots__ = ("limits", "tiers", "where")
 
-    def __init__(self, limits: Mapping[str, Limit]) -> None:
-        self.limits = limits
+    def __init__(self, rule: Rule) -> None:
+        self.limits = {limit.name: limit for limit in rule.limits}
+        self.tiers = [self.asks(tier.condition) for tier in rule.tiers]
+        self.where = None if rule.where is None else self.asks(rule.where)
 
-    def condition(self, e: Expression, facts: Facts) -> tuple[bool | None, Lost]:
-        """The answer of a condition, and what is missing."""
-        form = e[0]
-        if form == "is":
-            value, lost = self.value(e[1], facts)
-            return (None, lost) if value is None else ((value in e[2]) == e[3], ())
-        if form == "compare":
-            left, lost = self.value(e[2], facts)
-            right, lost_too = self.value(e[3], facts)
-            if left is None or right is None:
+    def missing(self, facts: Facts, tier: int) -> Lost:
+        """What is missing to answer a tier of the rule and whether the rule is about the element."""
+        lost = self.tiers[tier](facts)[1]
+        return lost if self.where is None else lost + self.where(facts)[1]
+
+    def asks(self, e: Expression) -> Asks:
+        """The function that answers a condition of an element, and tells what is missing."""
+        match e[0]:
+            case "is":
+                return _is(self.reads(e[1]), e[2], e[3])
+            case "compare":
+                return self._compare(e)
+            case "both" | "either":
+                return _joined([self.asks(part) for part in e[1]], e[0] == "either")
+            case "known":
+                return _known(self.reads(e[1]), e[2])
+            case "not":
+                return _not(self.asks(e[1]))
+            case "every" | "some":
+                return _quantified(e[1], self.asks(e[2]), e[0] == "some")
+        raise AssertionError(e)
+
+    def reads(self, e: Expression) -> Reads:
+        """The function that gives the value of an expression, or nothing and what is missing."""
+        match e[0]:
+            case "field":
+                return _field(e[1], e[2], e[3])
+            case "limit":
+                return _constant(self.limits[e[1]].value)
+            case "number":
+                return _constant(e[1])
+            case "sum" | "product":
+                return _two(self.reads(e[2]), self.reads(e[3]), OPERATORS[e[1]])
+            case "larger" | "smaller":
+                return _two(self.reads(e[1]), self.reads(e[2]), max if e[0] == "larger" else min)
+            case "largest" | "smallest":
+                return _picked(e[1], _field((), e[2], e[3]), max if e[0] == "largest" else min)
+            case "count":
+                relations = e[1]
+                return lambda facts: (float(len(followed(relations, facts) or ())), ())
+        raise AssertionError(e)
+
+    def _compare(self, e: Expression) -> Asks:
+        left, right, holds = self.reads(e[2]), self.reads(e[3]), HOLDS[e[1]]
+        rounded = held_to_limit(e) and may_round(self.limits[e[3][1]])
+
+        def ask(facts: Facts) -> tuple[bool | None, Lost]:
+            one, lost = left(facts)
+            other, lost_too = right(facts)
+            if one is None or other is None:
                 return None, lost + lost_too
-            holds: bool | None = _holds(e[1], left, right)
-            if not holds and held_to_limit(e) and may_round(self.limits[e[3][1]]):
-                holds = taken_as_met(e[1], self._quantity(e[2], facts), right)
-            return holds, ()
-        if form in ("both", "either"):
-            return _joined([self.condition(part, facts) for part in e[1]], form == "either")
-        if form == "known":
-            value, lost = self.value(e[1], facts)
-            return (value is not None) == e[2], lost
-        if form == "not":
-            holds, lost = self.condition(e[1], facts)
-            return (None if holds is None else not holds), lost
-        if form in ("every", "some"):
-            answers = [self.condition(e[2], part) for part in followed(e[1], facts) or ()]
-            return _joined(answers, form == "some") if answers else (form == "every", ())
-        raise AssertionError(e)
+            met = holds(one, other)
+            if rounded and not met:
+                part = followed(e[2][1], facts)
+                met = taken_as_met(e[1], part.sheet.quantity(part, e[2][2]), other)
+            return met, ()
 
-    def value(self, e: Expression, facts: Facts) -> tuple[Any, Lost]:
-        """The value of an expression, or nothing and what is missing."""
-        form = e[0]
-        if form == "field":
-            return self._field(e[1], e[2], e[3], facts)
-        if form == "limit":
-            return self.limits[e[1]].value, ()
-        if form == "number":
-            return e[1], ()
-        if form in ("sum", "product"):
-            return self._two(e[2], e[3], facts, e[1])
-        if form in ("larger", "smaller"):
-            return self._two(e[1], e[2], facts, form)
-        if form in ("largest", "smallest"):
-            found = [self._field((), e[2], e[3], part) for part in followed(e[1], facts) or ()]
-            value = pick(max if form == "largest" else min, [one for one, _ in found])
-            return value, tuple(one for _, some in found for one in some)
-        if form == "count":
-            return float(len(followed(e[1], facts) or ())), ()
-        raise AssertionError(e)
+        return ask
 
-    def _quantity(self, e: Expression, facts: Facts) -> Any:
-        """The quantity that a field is, where it is known."""
-        part = followed(e[1], facts)
-        return part.sheet.quantity(part, e[2])
 
-    def _two(self, one: Expression, other: Expression, facts: Facts, sign: str) -> tuple[Any, Lost]:
-        a, lost = self.value(one, facts)
-        b, lost_too = self.value(other, facts)
-        if a is None or b is None:
-            return None, lost + lost_too
-        match sign:
-            case "+":
-                return a + b, ()
-            case "-":
-                return a - b, ()
-            case "*":
-                return a * b, ()
-            case "/":
-                return (a / b if b else None), ()
-            case "larger":
-                return max(a, b), ()
-        return min(a, b), ()
+OPERATORS: dict[str, Callable[[Any, Any], Any]] = {
+    "+": lambda a, b: a + b,
+    "-": lambda a, b: a - b,
+    "*": lambda a, b: a * b,
+    "/": lambda a, b: a / b if b else None,
+}
+HOLDS: dict[str, Callable[[float, float], bool]] = {
+    ">=": lambda a, b: a >= b - SLACK,
+    "<=": lambda a, b: a <= b + SLACK,
+    ">": lambda a, b: a > b + SLACK,
+    "<": lambda a, b: a < b - SLACK,
+}
 
-    def _field(self, relations: tuple[str, ...], name: str, dimension: str, facts: Facts) -> tuple[Any, Lost]:
+
+def _constant(value: Any) -> Reads:
+    told = (value, ())
+    return lambda facts: told
+
+
+def _field(relations: tuple[str, ...], name: str, dimension: str) -> Reads:
+    """Reads a fact of an element, or of the one that relations lead to."""
+
+    def read(facts: Facts) -> tuple[Any, Lost]:
         for relation in relations:
             following = facts[relation]
             if following is None:
                 return None, (Missing(facts.label, relation, facts.element.place),)
             facts = following
-        if dimension == "part":
-            found = facts[name]
-            if found is None or found == ():
-                return None, (Missing(facts.label, name, facts.element.place),)
-            return ", ".join(part.label for part in ((found,) if isinstance(found, Facts) else found)), ()
-        quantity = facts.sheet.quantity(facts, name)
-        return (None, quantity.missing) if isinstance(quantity, Absent) else (quantity.value, ())
+        found = facts.sheet.quantity(facts, name)
+        return (None, found.missing) if isinstance(found, Absent) else (found.value, ())
+
+    def read_parts(facts: Facts) -> tuple[Any, Lost]:
+        for relation in relations:
+            following = facts[relation]
+            if following is None:
+                return None, (Missing(facts.label, relation, facts.element.place),)
+            facts = following
+        found = facts[name]
+        if found is None or found == ():
+            return None, (Missing(facts.label, name, facts.element.place),)
+        return ", ".join([part.label for part in ((found,) if isinstance(found, Facts) else found)]), ()
+
+    return read_parts if dimension == "part" else read
+
+
+def _two(one: Reads, other: Reads, join: Callable[[Any, Any], Any]) -> Reads:
+    def read(facts: Facts) -> tuple[Any, Lost]:
+        a, lost = one(facts)
+        b, lost_too = other(facts)
+        return (None, lost + lost_too) if a is None or b is None else (join(a, b), ())
+
+    return read
+
+
+def _picked(relations: tuple[str, ...], each: Reads, choose: Callable[[Any], Any]) -> Reads:
+    def read(facts: Facts) -> tuple[Any, Lost]:
+        found = [each(part) for part in followed(relations, facts) or ()]
+        return pick(choose, [one for one, _ in found]), tuple([one for _, lost in found for one in lost])
+
+    return read
+
+
+def _is(read: Reads, words: Any, wanted: bool) -> Asks:
+    def ask(facts: Facts) -> tuple[bool | None, Lost]:
+        value, lost = read(facts)
+        return (None, lost) if value is None else ((value in words) == wanted, ())
+
+    return ask
+
+
+def _known(read: Reads, wanted: bool) -> Asks:
+    def ask(facts: Facts) -> tuple[bool | None, Lost]:
+        value, lost = read(facts)
+        return (value is not None) == wanted, lost
+
+    return ask
+
+
+def _not(inner: Asks) -> Asks:
+    def ask(facts: Facts) -> tuple[bool | None, Lost]:
+        holds, lost = inner(facts)
+        return (None if holds is None else not holds), lost
+
+    return ask
+
+
+def _joined(parts: list[Asks], deciding: bool) -> Asks:
+    """Of several answers the first that decides; else what all that are not known lack; else the other answer."""
+
+    def ask(facts: Facts) -> tuple[bool | None, Lost]:
+        return _decided([part(facts) for part in parts], deciding)
+
+    return ask
+
+
+def _quantified(relations: tuple[str, ...], each: Asks, deciding: bool) -> Asks:
+    def ask(facts: Facts) -> tuple[bool | None, Lost]:
+        answers = [each(part) for part in followed(relations, facts) or ()]
+        return _decided(answers, deciding) if answers else (not deciding, ())
+
+    return ask
+
+
+def _decided(answers: list[tuple[bool | None, Lost]], deciding: bool) -> tuple[bool | None, Lost]:
+    unknown: Lost = ()
+    open_still = False
+    for holds, lost in answers:
+        if holds is deciding:
+            return holds, lost
+        if holds is None:
+            open_still = True
+            unknown += lost
+    return (None, unknown) if open_still else (not deciding, answers[0][1])
 
 
 def followed(relations: tuple[str, ...], facts: Facts) -> Any:
@@ -124,24 +216,3 @@ def followed(relations: tuple[str, ...], facts: Facts) -> Any:
             return None
         found = found[name]
     return found
-
-
-def _holds(sign: str, left: float, right: float) -> bool:
-    if sign == ">=":
-        return left >= right - SLACK
-    if sign == "<=":
-        return left <= right + SLACK
-    return left > right + SLACK if sign == ">" else left < right - SLACK
-
-
-def _joined(answers: list[tuple[bool | None, Lost]], deciding: bool) -> tuple[bool | None, Lost]:
-    """Of several answers the first that decides; else what all that are not known lack; else the other answer."""
-    unknown: Lost = ()
-    open_still = False
-    for holds, lost in answers:
-        if holds is deciding:
-            return holds, lost
-        if holds is None:
-            open_still = True
-            unknown += lost
-    return (None, unknown) if open_still else (not deciding, answers[0][1])

@@ -45,7 +45,7 @@ def weighed(condition: str, label: str = "wall a", kind: str = "wall") -> Answer
     facts = Sheet(home)
     limits = {limit.name: limit for limit in rule.limits}
     answer = Weigher(limits).condition(rule.tiers[0].condition, facts[label])
-    holds, lost = Lacking(limits).condition(rule.tiers[0].condition, facts[label])
+    holds, lost = Lacking(rule).tiers[0](facts[label])
     judged = made.judges[kind](facts[label])
     assert (answer.holds, answer.missing) == (holds, lost)
     assert ([] if holds else [(0, 0, holds, True)]) == judged

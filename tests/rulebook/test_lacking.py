@@ -29,12 +29,12 @@ def test_both_readings_give_one_answer_and_miss_the_same_facts(name: str) -> Non
     answers: dict[bool | None, int] = {}
     for rule in load_rulebook().rules:
         limits = {limit.name: limit for limit in rule.limits}
-        weigher, lacking = Weigher(limits), Lacking(limits)
+        weigher, lacking = Weigher(limits), Lacking(rule)
         conditions = [tier.condition for tier in rule.tiers] + ([rule.where] if rule.where else [])
         for facts in (one for kind in rule.kinds for one in sheet.of_kind(kind)):
             for condition in conditions:
                 full = weigher.condition(condition, facts)
-                holds, missing = lacking.condition(condition, facts)
+                holds, missing = lacking.asks(condition)(facts)
                 assert full.holds is holds, (rule.name, facts.label)
                 assert full.missing == missing or holds is not None, (rule.name, facts.label)
                 answers[full.holds] = answers.get(full.holds, 0) + 1

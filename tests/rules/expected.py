@@ -36,12 +36,12 @@ def numbers() -> str:
 
 def _asked(sheet: Sheet, rule: Rule) -> list[str]:
     """The measures that are asked for when a rule is read for every element that it is about."""
-    lacking = Lacking({limit.name: limit for limit in rule.limits})
+    lacking = Lacking(rule)
     conditions = [rule.where] if rule.where else []
     conditions += [tier.condition for tier in rule.tiers]
     for facts in (one for kind in rule.kinds for one in sheet.of_kind(kind)):
         for condition in conditions:
-            lacking.condition(condition, facts)
+            lacking.asks(condition)(facts)
     return [
         f"  {facts.label}, {name}: {told_of(found)}"
         for facts in sheet.facts.values()
