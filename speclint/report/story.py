@@ -109,8 +109,8 @@ def _trouble(sheet: Sheet, system: System) -> Iterator[str]:
     names = ", ".join(wall.element.name for wall in walls)
     if len(walls) > 1:
         yield (
-            f"Walls from most weather to least: {names}. The order is that of rain on the wood against the mean open "
-            "wall of the lot, plus ultraviolet light against an open wall to the noon sun; the rule is ours."
+            f"Walls from most weather to least: {names}. The order is that of rain on the wood against a bare "
+            "wall here, plus ultraviolet light against an open wall to the noon sun; the rule is ours."
         )
     troubled = [wall for wall in walls if wall["rain class"] != "sheltered"]
     for wall in troubled[:2]:

@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterable
 from itertools import count
 from typing import Any
 
-from speclint.rulebook.metric import taken_as_met
+from speclint.rulebook.metric import ROUNDING, taken_as_met
 from speclint.rulebook.rule import Expression, Rule
 
 SLACK = 1e-6  # metres and the like: inches and millimetres of one length must compare as equal
@@ -82,7 +82,7 @@ class _Writer:
                 a, b = next(self.names), next(self.names)
                 sign, slack = e[1], {">=": " - S", "<=": " + S", ">": " + S", "<": " - S"}[e[1]]
                 left, right = self.value(e[2]), self.value(e[3])
-                near = self._near(e, b)
+                near = self._near(e, a, b)
                 return f"(None if ({a} := {left}) is None or ({b} := {right}) is None else {a} {sign} {b}{slack}{near})"
             case "is":
                 a = next(self.names)
@@ -99,12 +99,13 @@ class _Writer:
                 return f"{e[0]}({self._follow(e[1])}, lambda f: {self.condition(e[2])})"
         raise AssertionError(e)
 
-    def _near(self, e: Expression, bound: str) -> str:
+    def _near(self, e: Expression, value: str, bound: str) -> str:
         """What else meets a limit in inches: the rounded metric size of it."""
         if not held_to_limit(e):
             return ""
         limit = f"{self.index}, {self.limits[e[3][1]]}"
-        return f" or near({e[1]!r}, f, {e[2][1]!r}, {e[2][2]!r}, {bound}, {limit})"
+        share = 1 - ROUNDING if e[1] == ">=" else 1 + ROUNDING  # few that fail come so near
+        return f" or {value} {e[1]} {bound} * {share} and near({e[1]!r}, f, {e[2][1]!r}, {e[2][2]!r}, {bound}, {limit})"
 
     def _chain(self, parts: tuple[Expression, ...], deciding: str) -> str:
         names = [next(self.names) for _ in parts]
