@@ -8,7 +8,7 @@ from typing import Literal, NamedTuple
 from speclint.language.atoms import Mistake
 from speclint.model.home import Assumed, Variance
 from speclint.quantity import Missing, Quantity
-from speclint.rulebook.rule import Grade
+from speclint.rulebook.rule import Grade, Rule
 from speclint.span import Span
 
 Outcome = Literal["trips", "not-stated"]
@@ -50,6 +50,23 @@ class Ruling(NamedTuple):
         return f"{self.rule} on {self.element}"
 
 
+class Unanswered(NamedTuple):
+    """What one rule cannot say of one element, since facts are missing; the grade is that of not meeting it.
+
+    A review has many of them, and most are read for their questions only; `ruling_of` tells one in words.
+    """
+
+    page: Rule
+    grade: Grade
+    element: str
+    missing: tuple[Missing, ...]
+
+    @property
+    def rule(self) -> str:
+        """The name of the rule."""
+        return self.page.name
+
+
 class Question(NamedTuple):
     """A setting that the plan does not state and that rules need.
 
@@ -86,7 +103,7 @@ class Review(NamedTuple):
     plan: str
     alternate: str
     rulings: tuple[Ruling, ...]
-    unanswered: tuple[Ruling, ...]
+    unanswered: tuple[Unanswered, ...]
     questions: tuple[Question, ...]
     variances: tuple[Accepted, ...]
     assumed: tuple[Assumed, ...]

@@ -227,15 +227,16 @@ def _rule_in_plan(rule: Rule, book: Rulebook, sheet: Sheet, only: Facts | None, 
     lines: list[Line] = []
     about = [f for kind in rule.kinds for f in sheet.of_kind(kind) if only is None or f is only]
     for facts in about:
-        ruling = next((r for r in (*trips, *unanswered) if r.rule == rule.name and r.element == facts.label), None)
-        if ruling is None:
-            lines += [(Part(f"{facts.label}: ", "element"), Part("met, or does not apply", "good"))]
-        elif ruling.outcome == "not-stated":
-            wants = ", ".join(f"{missing.setting} of {missing.element}" for missing in ruling.missing)
+        told = next((one for one in trips if (one.rule, one.element) == (rule.name, facts.label)), None)
+        asked = next((one for one in unanswered if (one.rule, one.element) == (rule.name, facts.label)), None)
+        if told is not None:
+            lines += [(Part(f"{told.grade}: ", told.grade), Part(told.message))]
+            for quantity in told.evidence:
+                lines += unfold(quantity, system, 2)
+        elif asked is not None:
+            wants = ", ".join(f"{missing.setting} of {missing.element}" for missing in asked.missing)
             lines += [(Part(f"{facts.label}: ", "element"), Part(f"the plan does not say: {wants}", "revise"))]
         else:
-            lines += [(Part(f"{ruling.grade}: ", ruling.grade), Part(ruling.message))]
-            for quantity in ruling.evidence:
-                lines += unfold(quantity, system, 2)
+            lines += [(Part(f"{facts.label}: ", "element"), Part("met, or does not apply", "good"))]
         lines.append(())
     return lines or [(Part(f"  the plan has no {' or '.join(rule.kinds)}", "quiet"),)]

@@ -23,7 +23,9 @@ class _Builder:
         braces: tuple[Place, Place] | None = None
         if type(parts[-1]) is tuple:
             braces, body = parts.pop()
-        atoms = tuple([Atom(t.type, t.value, t.line, t.column) for t in parts])
+        atoms = tuple(
+            [Atom(t.type, t.value.rstrip() if t.type == "WORDS" else t.value, t.line, t.column) for t in parts]
+        )
         line, column = (atoms[0].line, atoms[0].column) if atoms or braces is None else braces[0]
         return Statement(atoms, body, line, column, braces)
 
@@ -112,7 +114,7 @@ def _unclosed_blocks(text: str, file: str) -> list[Mistake]:
         elif token.type == "_SEP":
             words = []
         else:
-            words.append(str(token))
+            words.append(token.rstrip() if token.type == "WORDS" else str(token))
     return [
         Mistake(
             file,

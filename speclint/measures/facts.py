@@ -43,7 +43,7 @@ class Facts(dict[str, Any]):
         self.element = element
         self.label = element.label
         self.sheet = sheet
-        self.told: dict[str, Quantity | Absent] = {}
+        self.told: dict[str, Quantity | Absent | None] = {}  # nothing while it is being computed
 
     def __missing__(self, name: str) -> Any:
         value = self.sheet.find(self, name)
@@ -119,9 +119,9 @@ class Sheet:
         """A fact with its provenance."""
         found = facts.told.get(name)
         if found is not None:
-            if found is _BEING_COMPUTED:
-                raise CircularMeasure(f"{name} of {facts.label} needs itself")
             return found
+        if name in facts.told:
+            raise CircularMeasure(f"{name} of {facts.label} needs itself")
         origin = _origin(type(facts.element), name)
         told = self._computed(facts, origin) if isinstance(origin, Measure) else _stated(facts, name, origin)
         facts.told[name] = told
@@ -130,7 +130,7 @@ class Sheet:
     def _computed(self, facts: Facts, measure: Measure) -> Quantity | Absent:
         name = measure.name
         working = Working(self, facts, name, measure.dimension, measure.meaning)
-        facts.told[name] = _BEING_COMPUTED
+        facts.told[name] = None
         try:
             value = measure.function(facts, working)
         except NotStated as trouble:
@@ -148,9 +148,6 @@ def _stated(facts: Facts, name: str, setting: Setting) -> Quantity | Absent:
         return Absent(name, facts.label, (Missing(facts.label, name, element.place),))
     how = "stated" if given.how == "alternate" else given.how
     return Quantity(name, facts.label, value, setting.dimension, how, given.span, given.text, given.reason)
-
-
-_BEING_COMPUTED = Absent("", "", ())
 
 
 @lru_cache(maxsize=8192)
@@ -176,13 +173,19 @@ def _sort_of(model: type[Element], name: str) -> tuple[str, Setting | None]:
 
 
 @lru_cache(maxsize=1024)
-def _citation(function: Callable[..., Any]) -> Citation:
+def _followed(function: Callable[..., Any]) -> tuple[Citation, tuple[str, ...]]:
+    """The publication that a function follows, and the names of the inputs for which it gives a range."""
     source = source_of(function)
-    return Citation(source.key, source.place, source.standing)
+    return Citation(source.key, source.place, source.standing), tuple(source.valid)
 
 
 class Working:
     """What a measure has used so far: inputs, citations and notes are kept while it computes."""
+
+    __slots__ = (
+        "citations", "dimension", "facts", "high", "how", "inputs", "low", "meaning", "name", "notes", "sheet",
+        "spread", "text",
+    )  # fmt: skip
 
     def __init__(self, sheet: Sheet, facts: Facts, name: str, dimension: str, meaning: str = "") -> None:
         self.sheet, self.facts, self.name, self.dimension, self.meaning = sheet, facts, name, dimension, meaning
@@ -204,7 +207,7 @@ class Working:
         if facts is None:
             missing = Missing(self.facts.label, kind or name, self.facts.element.place)
             raise NotStated(Absent(self.name, self.facts.label, (missing,)))
-        found = self.sheet.quantity(facts, name)
+        found = facts.told.get(name) or self.sheet.quantity(facts, name)
         if isinstance(found, Absent):
             raise NotStated(found)
         self.inputs.append(found)
@@ -214,7 +217,7 @@ class Working:
         """The value of a fact if it is known."""
         if facts is None:
             return None
-        found = self.sheet.quantity(facts, name)
+        found = facts.told.get(name) or self.sheet.quantity(facts, name)
         if isinstance(found, Absent):
             return None
         self.inputs.append(found)
@@ -245,9 +248,10 @@ class Working:
 
     def call(self, function: Callable[..., Any], **inputs: Any) -> Any:
         """Call a function of `science/`, keeping its citation and a note for each input outside its range."""
-        self.cite(_citation(function))
-        if source_of(function).valid:
-            numbers = {name: value for name, value in inputs.items() if isinstance(value, float | int)}
+        citation, bounded = _followed(function)
+        self.cite(citation)
+        if bounded:
+            numbers = {name: inputs[name] for name in bounded if isinstance(inputs.get(name), float | int)}
             for words in range_notes(function, **numbers):
                 self.note(words)
         return function(**inputs)

@@ -6,6 +6,7 @@ from typing import Any
 
 from speclint.outputs.json_text import as_json as as_json
 from speclint.quantity import Absent, Quantity, shown
+from speclint.review.judge import ruling_of
 from speclint.rulebook.rule import GRADES
 from speclint.ruling import Accepted, Review, Ruling
 from speclint.span import Span
@@ -23,7 +24,7 @@ def review_object(review: Review, system: System) -> dict[str, Any]:
             **{grade: sum(ruling.grade == grade for ruling in review.rulings) for grade in GRADES},
             **dict(zip(OTHER_COUNTS, _other_counts(review), strict=True)),
         },
-        "rulings": [_ruling(ruling, system) for ruling in (*review.rulings, *review.unanswered)],
+        "rulings": [_ruling(ruling, system) for ruling in (*review.rulings, *map(ruling_of, review.unanswered))],
         "questions": [
             {
                 "setting": question.setting,

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import re
 import textwrap
+from functools import lru_cache
 
 _FRACTION = re.compile(r"(?<=\d) (?=\d+/\d)")
 _KEPT = "\u00a0"
 LEAST = 20
 
 
-def wrapped(text: str, room: int) -> list[str]:
+@lru_cache(maxsize=4096)
+def wrapped(text: str, room: int) -> tuple[str, ...]:
     """The lines of a text, at least one.
 
     Args:
@@ -22,15 +24,17 @@ def wrapped(text: str, room: int) -> list[str]:
     if "/" not in text:
         return _lines(text, room)
     kept = _FRACTION.sub(_KEPT, text)
-    return _lines(text, room) if kept == text else [line.replace(_KEPT, " ") for line in _lines(kept, room)]
+    if kept == text:
+        return _lines(text, room)
+    return tuple([line.replace(_KEPT, " ") for line in _lines(kept, room)])
 
 
-def _lines(text: str, room: int) -> list[str]:
+def _lines(text: str, room: int) -> tuple[str, ...]:
     words = text.split(" ")
     if "" in words or not (text.isprintable() or text.replace(_KEPT, "").isprintable()):
-        return textwrap.wrap(text, room, break_long_words=False, break_on_hyphens=False) or [""]
+        return tuple(textwrap.wrap(text, room, break_long_words=False, break_on_hyphens=False)) or ("",)
     if len(text) <= room:
-        return [text]
+        return (text,)
     lines = []  # the same, many times faster
     start, at = 0, len(words[0])
     for word in words[1:]:
@@ -40,4 +44,4 @@ def _lines(text: str, room: int) -> list[str]:
             start = at + 1
         at = end
     lines.append(text[start:])
-    return lines
+    return tuple(lines)

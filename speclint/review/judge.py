@@ -10,10 +10,9 @@ from speclint.citation import Citation
 from speclint.measures.facts import Facts, Sheet
 from speclint.quantity import Missing, Quantity, shown
 from speclint.rulebook.book import Rulebook
-from speclint.rulebook.lacking import Lacking
 from speclint.rulebook.rule import GRADES, Basis, Rule
 from speclint.rulebook.weigh import Answer, Side, Weigher
-from speclint.ruling import Ruling
+from speclint.ruling import Ruling, Unanswered
 from speclint.span import Span
 from speclint.units import System, length_within, show
 
@@ -37,12 +36,11 @@ TOLD: dict[str, tuple[tuple[str, float], tuple[str, float]]] = {
 }  # fmt: skip
 
 
-def judge(sheet: Sheet, book: Rulebook, system: System) -> tuple[list[Ruling], list[Ruling]]:
-    """The rulings that trip and those that lack a fact, in the order of grade, rulebook and plan."""
+def judge(sheet: Sheet, book: Rulebook, system: System) -> tuple[list[Ruling], list[Unanswered]]:
+    """The rulings that trip, and what lacks a fact, in the order of grade, rulebook and plan."""
     judge_of = book.judges
     trips: list[tuple[int, Ruling]] = []
-    unanswered: list[tuple[int, Ruling]] = []
-    asked: dict[int, _Open] = {}
+    unanswered: list[tuple[int, Unanswered]] = []
     for element in sheet.home.elements.values():
         judge_element = judge_of.get(element.kind)
         if judge_element is None:
@@ -55,12 +53,9 @@ def judge(sheet: Sheet, book: Rulebook, system: System) -> tuple[list[Ruling], l
             if answer is False and where is True:
                 trips.append((index, _Writer(rule, facts, system).finding(tier)))
                 continue
-            opened = asked.get(index)
-            if opened is None:
-                opened = asked[index] = _Open(rule, book.lacking(index))
-            found = opened.matter(facts, tier)
-            if found is not None:
-                unanswered.append((index, found))
+            missing = book.lacking(index).missing(facts, tier)
+            if missing:  # else the rule cannot apply to the element
+                unanswered.append((index, Unanswered(rule, rule.tiers[tier].grade, facts.label, missing)))
     order = {grade: number for number, grade in enumerate(GRADES)}
     trips.sort(key=lambda row: (order[row[1].grade], row[0]))
     unanswered.sort(key=lambda row: row[0])
@@ -85,35 +80,22 @@ def without_superseded(rulings: list[Ruling], book: Rulebook) -> list[Ruling]:
     ]
 
 
-class _Open:
-    """Tells of one rule what it lacks to judge an element."""
-
-    def __init__(self, rule: Rule, lacking: Lacking) -> None:
-        self.rule, self.lacking = rule, lacking
-        self.basis = tuple([basis_line(basis) for basis in rule.basis])
-        self.because = "" if "{" in rule.because else rule.because  # its numbers are not known yet
-
-    def matter(self, facts: Facts, tier: int) -> Ruling | None:
-        """The ruling that facts are missing, or nothing where the rule cannot apply to the element."""
-        rule = self.rule
-        missing = self.lacking.missing(facts, tier)
-        if not missing:
-            return None
-        if len(missing) > 1:
-            missing = tuple(dict.fromkeys(missing))
-        return Ruling(
-            rule=rule.name,
-            grade=rule.tiers[tier].grade,
-            outcome="not-stated",
-            element=facts.label,
-            place=missing[0].place,
-            message=_unanswered(missing),
-            because=self.because,
-            basis=self.basis,
-            defer=rule.defer,
-            title=rule.title,
-            missing=missing,
-        )
+def ruling_of(one: Unanswered) -> Ruling:
+    """What lacks a fact, told in words."""
+    rule = one.page
+    return Ruling(
+        rule=rule.name,
+        grade=one.grade,
+        outcome="not-stated",
+        element=one.element,
+        place=one.missing[0].place,
+        message=_unanswered(one.missing),
+        because="" if "{" in rule.because else rule.because,  # its numbers are not known yet
+        basis=tuple([basis_line(basis) for basis in rule.basis]),
+        defer=rule.defer,
+        title=rule.title,
+        missing=one.missing,
+    )
 
 
 class _Writer:

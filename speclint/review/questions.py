@@ -10,25 +10,24 @@ from speclint.model.kinds import KINDS
 from speclint.model.settings import Setting
 from speclint.quantity import Missing
 from speclint.rulebook.rule import GRADES, Grade
-from speclint.ruling import Question, Ruling
+from speclint.ruling import Question, Unanswered
 from speclint.units import System, read_quantity, show
 
 MOST_CHOICES = 7
 _RANKS = {grade: rank for rank, grade in enumerate(GRADES)}
 
 
-def questions(unanswered: list[Ruling], home: Home, system: System) -> list[Question]:
+def questions(unanswered: list[Unanswered], home: Home, system: System) -> list[Question]:
     """The open questions of a review, those that may hold the release first.
 
     What was stated and could not be read is told as a mistake and not asked.
 
     Args:
-        unanswered: Rulings that lack a fact.
+        unanswered: What lacks a fact.
         home: The home, for the kinds of its elements and for what was stated.
         system: The units of the reader, for the examples.
     """
-    asked: dict[tuple[str, str], dict[str, Missing]] = {}
-    needed_by: dict[tuple[str, str], dict[str, Grade]] = {}
+    asked: dict[tuple[str, str], tuple[dict[str, Missing], dict[str, Grade]]] = {}  # of elements, and by rules
     for ruling in unanswered:
         for missing in ruling.missing:
             element = home.elements[missing.element]
@@ -36,15 +35,14 @@ def questions(unanswered: list[Ruling], home: Home, system: System) -> list[Ques
             if given is not None and given.how == "unreadable":
                 continue
             key = (element.kind, missing.setting)
-            asked.setdefault(key, {}).setdefault(missing.element, missing)
-            rules = needed_by.setdefault(key, {})
+            if key not in asked:
+                asked[key] = {}, {}
+            elements, rules = asked[key]
+            elements.setdefault(missing.element, missing)
             before = rules.get(ruling.rule)
             if before is None or _RANKS[ruling.grade] < _RANKS[before]:
                 rules[ruling.rule] = ruling.grade
-    found = [
-        _question(kind, setting, elements, needed_by[kind, setting], system)
-        for (kind, setting), elements in asked.items()
-    ]
+    found = [_question(*key, elements, rules, system) for key, (elements, rules) in asked.items()]
     order = {kind: number for number, kind in enumerate(KINDS)}
     return sorted(found, key=lambda question: (_RANKS[question.grade], order[question.kind]))
 

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from speclint.model.home import Variance
+from speclint.review.judge import ruling_of
 from speclint.review.renames import Elements
 from speclint.review.variance_rulings import renamed_label
 from speclint.rulebook.book import Rulebook
@@ -97,7 +98,7 @@ class Standings:
         self.book = book
         self.told = named(review.rulings)
         self.trips = named(trips)
-        self.unanswered = named(review.unanswered)
+        self.unanswered = named(ruling_of(one) for one in review.unanswered)
         self.by_element: dict[str, list[Ruling]] = {}
         for one in self.trips.values():
             self.by_element.setdefault(one.element, []).append(one)

@@ -65,9 +65,13 @@ class Rulebook:
             found = self._lacking[index] = Lacking(self.rules[index])
         return found
 
+    @cached_property
+    def _by_name(self) -> dict[str, Rule]:
+        return {rule.name: rule for rule in self.rules}
+
     def named(self, name: str) -> Rule | None:
         """The rule of that name, if there is one."""
-        return next((rule for rule in self.rules if rule.name == name), None)
+        return self._by_name.get(name)
 
     def limits(self) -> list[list[float]]:
         """The limits of every rule, in SI, as the compiled code reads them."""

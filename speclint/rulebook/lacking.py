@@ -34,9 +34,11 @@ class Lacking:
         self.where = None if rule.where is None else self.asks(rule.where)
 
     def missing(self, facts: Facts, tier: int) -> Lost:
-        """What is missing to answer a tier of the rule and whether the rule is about the element."""
+        """What is missing to answer a tier of the rule and whether the rule is about the element; each fact once."""
         lost = self.tiers[tier](facts)[1]
-        return lost if self.where is None else lost + self.where(facts)[1]
+        if self.where is not None:
+            lost += self.where(facts)[1]
+        return tuple(dict.fromkeys(lost)) if len(lost) > 1 else lost
 
     def asks(self, e: Expression) -> Asks:
         """The function that answers a condition of an element, and tells what is missing."""
@@ -121,7 +123,7 @@ def _field(relations: tuple[str, ...], name: str, dimension: str) -> Reads:
             if following is None:
                 return None, (Missing(facts.label, relation, facts.element.place),)
             facts = following
-        found = facts.sheet.quantity(facts, name)
+        found = facts.told.get(name) or facts.sheet.quantity(facts, name)
         return (None, found.missing) if isinstance(found, Absent) else (found.value, ())
 
     def read_parts(facts: Facts) -> tuple[Any, Lost]:

@@ -31,8 +31,8 @@ def example(name: str) -> str:
 def said(text: str) -> set[tuple[str, str, str, str]]:
     """Every ruling of a plan, without its words and numbers."""
     result = review(PlanText(text, "a.plan", read), book(), DAY)
-    rulings = (*result.rulings, *result.unanswered)
-    return {(ruling.rule, ruling.element, ruling.grade, ruling.outcome) for ruling in rulings}
+    trips = {(ruling.rule, ruling.element, ruling.grade, "trips") for ruling in result.rulings}
+    return trips | {(one.rule, one.element, one.grade, "not-stated") for one in result.unanswered}
 
 
 def gravest(text: str, family: Iterable[str]) -> dict[str, int]:

@@ -9,7 +9,7 @@ import pytest
 from speclint.language.parse import parse
 from speclint.measures.facts import Sheet
 from speclint.model.build import build
-from speclint.review.judge import judge, without_superseded
+from speclint.review.judge import judge, ruling_of, without_superseded
 from speclint.rulebook.book import Rulebook, read_rulebook
 from speclint.rulebook.compile import every, some
 from speclint.rulebook.rule import BrokenRulebook
@@ -256,7 +256,9 @@ def test_a_message_can_name_what_is_not_stated() -> None:
 
 def test_what_cannot_be_judged_says_so_in_place_of_its_message() -> None:
     _, unanswered = ruled("about wall\nrequire height >= starts otherwise hold", "wall a { height 9' }")
-    assert ["cannot be judged: the plan does not state starts of wall a"] == [r.message for r in unanswered]
+    assert ["cannot be judged: the plan does not state starts of wall a"] == [
+        ruling_of(one).message for one in unanswered
+    ]
 
 
 def test_a_clause_on_variances_can_only_say_none() -> None:
