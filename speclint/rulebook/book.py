@@ -12,7 +12,6 @@ from speclint.kept import keep, kept, plain, state_of
 from speclint.paths import shipped
 from speclint.rulebook.compile import Judge, judges
 from speclint.rulebook.lacking import Lacking
-from speclint.rulebook.metric import may_round
 from speclint.rulebook.rule import Basis, BrokenRulebook, Limit, PageTrouble, Rule, Tier
 
 GROUPS = (
@@ -55,8 +54,7 @@ class Rulebook:
     @cached_property
     def judges(self) -> Mapping[str, Judge]:
         """The function that judges an element, by kind."""
-        rounded = [[may_round(limit) for limit in rule.limits] for rule in self.rules]
-        return judges(self.code, self.limits(), rounded)
+        return judges(self.code, self.rules)
 
     def lacking(self, index: int) -> Lacking:
         """What tells which facts a rule lacks, by its place in the rulebook; made when it is first asked for."""
@@ -72,10 +70,6 @@ class Rulebook:
     def named(self, name: str) -> Rule | None:
         """The rule of that name, if there is one."""
         return self._by_name.get(name)
-
-    def limits(self) -> list[list[float]]:
-        """The limits of every rule, in SI, as the compiled code reads them."""
-        return [[limit.value for limit in rule.limits] for rule in self.rules]
 
     def with_rules(self, rules: tuple[Rule, ...]) -> Rulebook:
         """The same code over rules whose limits or grades were changed; the rules and their order stay."""

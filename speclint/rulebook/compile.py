@@ -5,14 +5,17 @@ A condition answers yes, no or not known (`True`, `False`, `None`), after Kleene
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from itertools import count
+from math import inf
 from typing import Any
 
-from speclint.rulebook.metric import ROUNDING, taken_as_met
+from speclint.rulebook.metric import ROUNDING, may_round, taken_as_met
 from speclint.rulebook.rule import Expression, Rule
 
 SLACK = 1e-6  # metres and the like: inches and millimetres of one length must compare as equal
+# A comparison with a limit reads what it needs as a name of its own: `above_7_0` is limit 0 of rule 7 less the slack.
+_BOUND = {">=": "above", "<=": "below", ">": "below", "<": "above"}
 
 
 def held_to_limit(e: Expression) -> bool:
@@ -56,34 +59,36 @@ class _Writer:
 
     def tiers(self, indent: str, where: str) -> list[str]:
         """The requirements in turn: the first that fails is told, and so is the first that cannot be answered."""
-        lines: list[str] = [f"{indent}u = -1"] if len(self.rule.tiers) > 1 else []
+        if len(self.rule.tiers) == 1:
+            answer = f"c = {self.condition(self.rule.tiers[0].condition)}"
+            return [indent + answer, f"{indent}if c is not True: out.append(({self.index}, 0, c, {where}))"]
+        lines = [f"{indent}u = -1"]
         for number, tier in enumerate(self.rule.tiers):
             lines.append(f"{indent}c = {self.condition(tier.condition)}")
             lines.append(f"{indent}if c is False: out.append(({self.index}, {number}, c, {where}))")
             last = number + 1 == len(self.rule.tiers)
-            if len(self.rule.tiers) == 1:
-                lines.append(f"{indent}elif c is None: out.append(({self.index}, 0, c, {where}))")
-            elif number == 0:
+            if number == 0:
                 lines.append(f"{indent}elif c is None: u = 0")
             else:
                 lines.append(f"{indent}elif c is None and u < 0: u = {number}")
             if not last:
                 lines.append(f"{indent}if c is not False:")
                 indent += "    "
-        if len(self.rule.tiers) > 1:
-            outer = indent[: -4 * (len(self.rule.tiers) - 1)]
-            lines.append(f"{outer}if u >= 0: out.append(({self.index}, u, None, {where}))")
+        outer = indent[: -4 * (len(self.rule.tiers) - 1)]
+        lines.append(f"{outer}if u >= 0: out.append(({self.index}, u, None, {where}))")
         return lines
 
     def condition(self, e: Expression) -> str:
         """An expression that is `True`, `False` or `None`."""
         match e[0]:
             case "compare":
-                a, b = next(self.names), next(self.names)
-                sign, slack = e[1], {">=": " - S", "<=": " + S", ">": " + S", "<": " - S"}[e[1]]
-                left, right = self.value(e[2]), self.value(e[3])
-                near = self._near(e, a, b)
-                return f"(None if ({a} := {left}) is None or ({b} := {right}) is None else {a} {sign} {b}{slack}{near})"
+                a, sign, left = next(self.names), e[1], self.value(e[2])
+                if e[3][0] == "limit":
+                    bound = f"{_BOUND[sign]}_{self._limit(e[3])}"
+                    return f"(None if ({a} := {left}) is None else {a} {sign} {bound}{self._near(e, a)})"
+                b, right = next(self.names), self.value(e[3])
+                slack = "- S" if _BOUND[sign] == "above" else "+ S"
+                return f"(None if ({a} := {left}) is None or ({b} := {right}) is None else {a} {sign} {b} {slack})"
             case "is":
                 a = next(self.names)
                 test = f"{a} in {e[2]!r}" if e[3] else f"{a} not in {e[2]!r}"
@@ -99,13 +104,16 @@ class _Writer:
                 return f"{e[0]}({self._follow(e[1])}, lambda f: {self.condition(e[2])})"
         raise AssertionError(e)
 
-    def _near(self, e: Expression, value: str, bound: str) -> str:
+    def _limit(self, e: Expression) -> str:
+        return f"{self.index}_{self.limits[e[1]]}"
+
+    def _near(self, e: Expression, value: str) -> str:
         """What else meets a limit in inches: the rounded metric size of it."""
         if not held_to_limit(e):
             return ""
-        limit = f"{self.index}, {self.limits[e[3][1]]}"
-        share = 1 - ROUNDING if e[1] == ">=" else 1 + ROUNDING  # few that fail come so near
-        return f" or {value} {e[1]} {bound} * {share} and near({e[1]!r}, f, {e[2][1]!r}, {e[2][2]!r}, {bound}, {limit})"
+        limit = self._limit(e[3])
+        come_near = f"{value} {e[1]} near{_BOUND[e[1]]}_{limit}"  # few that fail do
+        return f" or {come_near} and near({e[1]!r}, f, {e[2][1]!r}, {e[2][2]!r}, L_{limit})"
 
     def _chain(self, parts: tuple[Expression, ...], deciding: str) -> str:
         names = [next(self.names) for _ in parts]
@@ -120,7 +128,7 @@ class _Writer:
             case "field":
                 return f"f[{e[2]!r}]" if not e[1] else f"of({self._follow(e[1])}, {e[2]!r})"
             case "limit":
-                return f"L[{self.index}][{self.limits[e[1]]}]"
+                return f"L_{self._limit(e)}"
             case "number":
                 return repr(e[1])
             case "sum" | "product":
@@ -179,23 +187,27 @@ def pick(choose: Callable[[Any], Any], values: Any) -> Any:
     return None if not kept or any(value is None for value in kept) else choose(kept)
 
 
-def judges(code: Any, limits: list[list[float]], rounded: list[list[bool]]) -> dict[str, Judge]:
+def judges(code: Any, rules: Sequence[Rule]) -> dict[str, Judge]:
     """The functions that compiled code defines, by kind of element.
 
     Args:
         code: The compiled code.
-        limits: The limits of every rule, in SI.
-        rounded: For each whether a rounded metric size may stand for it.
+        rules: The rules it was compiled from, with the limits that hold.
     """
-
-    def near(sign: str, facts: Any, ways: tuple[str, ...], name: str, bound: float, rule: int, limit: int) -> bool:
-        if not rounded[rule][limit]:
-            return False
-        for way in ways:
-            facts = facts[way]
-        return taken_as_met(sign, facts.sheet.quantity(facts, name), bound)
-
-    space: dict[str, Any] = {"every": every, "some": some, "of": of, "pick": pick, "S": SLACK, "L": limits}
-    space["near"] = near
+    space: dict[str, Any] = {"every": every, "some": some, "of": of, "pick": pick, "near": near, "S": SLACK}
+    for number, rule in enumerate(rules):
+        for at, limit in enumerate(rule.limits):
+            value, name = limit.value, f"_{number}_{at}"
+            space["L" + name], space["above" + name], space["below" + name] = value, value - SLACK, value + SLACK
+            if limit.dimension == "length":
+                least, most = (value * (1 - ROUNDING), value * (1 + ROUNDING)) if may_round(limit) else (inf, -inf)
+                space["nearabove" + name], space["nearbelow" + name] = least, most
     exec(code, space)
     return {name.removeprefix("judge_"): made for name, made in space.items() if name.startswith("judge_")}
+
+
+def near(sign: str, facts: Any, ways: tuple[str, ...], name: str, bound: float) -> bool:
+    """Whether a fact of an element that the ways lead to is the rounded metric size of a bound."""
+    for way in ways:
+        facts = facts[way]
+    return taken_as_met(sign, facts.sheet.quantity(facts, name), bound)
