@@ -126,7 +126,7 @@ class Desk:
         tried = self._tried([rule, *self._same_cause(rule, facts)], ruling.element, free, down_to)
         tried = tried or self._tried([rule], ruling.element, free, down_to)
         found: list[Offer] = []
-        whys = [f"{_list(names)}: {why}" for why, names in refused.items()]
+        whys = [f"{_called(_wanted(names, ruling))}: {why}" for why, names in refused.items()]
         for changes in tried:
             offer = self._weighed(rule, ruling, changes)
             grave = [other for other in offer.brings if other.grade == "hold"]
@@ -167,16 +167,16 @@ class Desk:
         others = [self.book.named(name) for name in rule.supersedes]
         return [other for other in others if other is not None and facts.element.kind in other.kinds and other.tiers]
 
-    def _free(self, rule: Rule, facts: Facts) -> tuple[list[tuple[Facts, str]], dict[str, list[str]]]:
-        """The settings that may be changed for a rule, and why others may not."""
+    def _free(self, rule: Rule, facts: Facts) -> tuple[list[tuple[Facts, str]], dict[str, list[tuple[str, str]]]]:
+        """The settings that may be changed for a rule, and why others may not, by element and name."""
         free: list[tuple[Facts, str]] = []
-        refused: dict[str, list[str]] = {}
+        refused: dict[str, list[tuple[str, str]]] = {}
         for target, setting in targets(rule, facts, self._part(rule, facts)):
             why = refusal(target.element.kind, setting)
             if not why and (target.label, setting) in self.apart:
                 why = "a finding on it is accepted by variance"
             if why:
-                refused.setdefault(why, []).append(f"“{setting}” of {target.label}")
+                refused.setdefault(why, []).append((target.label, setting))
             else:
                 free.append((target, setting))
         return free, refused
@@ -200,6 +200,18 @@ class Desk:
             return tuple(self.writer.edits(changes)), ""
         except CannotEdit as trouble:
             return (), str(trouble)
+
+
+def _wanted(names: list[tuple[str, str]], ruling: Ruling) -> list[tuple[str, str]]:
+    """Of settings those that the plan leaves out, where the finding is that it does."""
+    left_out = {(one.element, one.setting) for one in ruling.missing}
+    return [name for name in names if name in left_out] or names
+
+
+def _called(names: list[tuple[str, str]]) -> str:
+    """Settings by name, and the elements they are of."""
+    of_elements = dict.fromkeys(element for element, _ in names)
+    return _list([f"{_list([f'“{name}”' for of, name in names if of == one])} of {one}" for one in of_elements])
 
 
 def _list(names: list[str]) -> str:

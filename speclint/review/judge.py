@@ -115,12 +115,13 @@ class _Writer:
         if numbers[0] is not None and numbers[1] is not None:
             margin = numbers[0] - numbers[1] if answer.sign in (">=", ">") else numbers[1] - numbers[0]
         wanted = self._shown_bound(needed, answer.sign)
+        not_stated = self._not_stated(tier) if "{missing}" in self.rule.says else []
         words = {
             "element": self.facts.label,
             "part": answer.part.label if answer.part else self.facts.label,
             "stated": self._shown_beside(stated, wanted if needed is not None else "", answer.sign),
             "needed": wanted,
-            "missing": self._not_stated(tier) if "{missing}" in self.rule.says else "",
+            "missing": _list([name for name, _ in not_stated]),
             "margin": show(abs(margin) * scale, stated.dimension, self.system) if margin is not None and stated else "",
         }
         return Ruling(
@@ -142,12 +143,12 @@ class _Writer:
             defer=self.rule.defer,
             title=self.rule.title,
             evidence=tuple(side.quantity for side in (stated, needed) if side and side.quantity),
-            missing=tuple(dict.fromkeys(answer.missing)),
+            missing=tuple(dict.fromkeys([*answer.missing, *(one for _, lost in not_stated for one in lost)])),
         )
 
-    def _not_stated(self, tier: int) -> str:
-        """The names of the facts that the rule wants stated and that are not."""
-        return _list(self.weigher.not_stated(self.rule.tiers[tier].condition, self.facts))
+    def _not_stated(self, tier: int) -> list[tuple[str, tuple[Missing, ...]]]:
+        """The facts that the rule wants stated and that are not, by name."""
+        return self.weigher.not_stated(self.rule.tiers[tier].condition, self.facts)
 
     def _message(self, words: dict[str, str], answer: Answer) -> str:
         """What the rule says, and every further comparison that fails with it."""

@@ -179,14 +179,17 @@ class Weigher:
             return None, quantity.missing
         return Side(quantity.value, quantity.dimension, quantity, quantity.text), ()
 
-    def not_stated(self, e: Expression, facts: Facts) -> list[str]:
-        """The names of the facts that a condition wants stated and that are not; of rivals, those of the first."""
+    def not_stated(self, e: Expression, facts: Facts) -> list[tuple[str, tuple[Missing, ...]]]:
+        """The facts that a condition wants stated and that are not, by name, with what each lacks.
+
+        Of rivals, those of the first.
+        """
         match e[0]:
             case "known":
-                side, _ = self.value(e[1], facts)
-                return [e[1][2]] if e[2] and (side is None or side.value is None) else []
+                side, missing = self.value(e[1], facts)
+                return [(e[1][2], missing)] if e[2] and (side is None or side.value is None) else []
             case "both":
-                return [name for part in e[1] for name in self.not_stated(part, facts)]
+                return [fact for part in e[1] for fact in self.not_stated(part, facts)]
             case "either":
                 return self.not_stated(e[1][0], facts) if self.condition(e, facts).holds is False else []
         return []

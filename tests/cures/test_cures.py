@@ -148,6 +148,24 @@ def test_a_refused_finding_says_who_decides() -> None:
     assert "licensed engineer" in none.why
 
 
+@pytest.mark.parametrize(
+    ("stated", "mark", "says"),
+    [
+        ("ground snow 70 psf; frost depth 60\"", "site-facts-missing", "“weather”, “termites” and “ice barrier” of"),
+        ("weather \"Marquette, MI\"; ground snow 70 psf; frost depth 60\"; ice barrier yes", "site-facts-missing",
+         "“termites” of site"),
+        ("weather \"Marquette, MI\"", "weather-record-far-off", "“weather”, “rain wind”"),
+    ],
+)  # fmt: skip
+def test_a_refusal_names_what_is_left_out_where_that_is_the_finding(stated: str, mark: str, says: str) -> None:
+    at = Desk(plan_of(f"site {{ {stated} }}"), book(), DAY, "imperial")
+    found, none = at.offers(at.findings[f"{mark} on site"])
+    assert found == []
+    assert none is not None
+    assert none.why.startswith(says)
+    assert "of site: a fact of the lot" in none.why
+
+
 HOUSE = """
 site { weather "Marquette, MI"; ground snow 70 psf; frost depth 60"; termites slight; ice barrier yes }
 typical wall { build log round 10"; species eastern white pine; starts 9" above grade }
