@@ -8,13 +8,13 @@ import pytest
 
 from speclint.language.parse import parse
 from speclint.measures.decay import PARTS, RECALLED, SAPWOOD
-from speclint.measures.decay_places import DETAIL_OF
-from speclint.measures.facts import Sheet
+from speclint.measures.decay_places import DETAIL_OF, clearance_of
+from speclint.measures.facts import Sheet, Working
 from speclint.model.build import build
 from speclint.model.element import settings_of
 from speclint.model.kinds import KINDS
 from speclint.quantity import Absent, Quantity
-from speclint.science.decay_design import DETAILS, HELSINKI, climate_index
+from speclint.science.decay_design import DETAILS, HELSINKI, climate_index, shelter_factor
 from speclint.science.decay_dose import months_dose
 
 SITE = 'site { weather "Marquette, MI"; terrain suburban }'
@@ -415,3 +415,22 @@ def found_beam(more: str) -> float:
     home, mistakes = build([parse(text, "a.plan")], "a.plan")
     assert () == mistakes
     return float(Sheet(home)["beam b"]["decay resistance"])
+
+
+def test_a_wall_whose_courses_are_not_known_is_sheltered_as_the_guide_says() -> None:
+    without = ("length 40'; height 9'; starts", "height 9'; starts")
+    facts, bare = house(without), house(without, ("eaves 2'", "eaves 0'"))
+    wall = facts["wall south"]
+    assert wall["courses"] is None
+    reach, height = wall["roof reach"], wall["height"]
+    share = shelter_factor(reach, height) / shelter_factor(0.0, height)
+    assert wall["decay exposure"] / bare["wall south"]["decay exposure"] == pytest.approx(share)
+
+
+def test_a_beam_lies_as_high_as_the_deck_it_carries_and_any_other_stands_high() -> None:
+    facts = house()
+    beam = facts["beam sun"]
+    assert 30 * 0.0254 == pytest.approx(clearance_of(beam, Working(facts, beam, "clearance", "length")))
+    other = house(("under deck sun; cap", "under porch lake; cap"))
+    beam = other["beam sun"]
+    assert clearance_of(beam, Working(other, beam, "clearance", "length")) is None

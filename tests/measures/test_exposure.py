@@ -352,3 +352,20 @@ def test_settings_that_a_record_overrides_are_told() -> None:
 def test_two_roofs_over_one_wall_are_told() -> None:
     text = BOSTON + WALLS + "roof other { covers south; form gable; eaves 5'; rakes 1'; pitch 4:12 }"
     assert any("several roofs" in note for note in quantity(text, "wall south", "roof reach").notes)
+
+
+def test_a_wall_that_cannot_be_told_takes_no_rank_from_the_others() -> None:
+    facts = sheet(BOSTON + WALLS.replace("wall north { faces N; ", "wall north { "))
+    assert facts["wall north"]["rain exposure"] is None
+    assert {1.0, 2.0} == {facts[label]["rain rank"] for label in ("wall south", "wall west")}
+
+
+def test_a_porch_before_a_door_keeps_the_more_rain_off_the_lower_its_roof_comes_down() -> None:
+    side = """
+porch side {{ along south; depth 6'; length 10'; from left 0'; roof height 9'; roof pitch {pitch}; hung on posts }}
+door back {{ wall north; width 3'; height 7'; sill 0'; under porch side }}
+"""
+    flat, low = (sheet(BOSTON + WALLS + side.format(pitch=pitch)) for pitch in ("0:12", "4:12"))
+    lowered = sheet(BOSTON + WALLS + side.format(pitch="0:12").replace("roof height 9'", "roof height 7'"))
+    assert low["door back"]["rain share"] < flat["door back"]["rain share"]
+    assert low["door back"]["rain share"] == pytest.approx(lowered["door back"]["rain share"])  # 6' at 4:12 is 2'

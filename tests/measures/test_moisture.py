@@ -301,3 +301,13 @@ def test_a_stated_moisture_at_fibre_saturation_opens_checks_as_any_other(stated:
     assert wall in HOUSE
     text = HOUSE.replace(wall, f"western redcedar; seasoning green\n    moisture {stated}", 1)
     assert 0.163 == pytest.approx(found("wall south", "check opening", text).value / INCH, abs=0.005)
+
+
+def test_kiln_dried_logs_of_no_stated_moisture_are_reckoned_at_19_percent_and_others_as_green() -> None:
+    dry, stated, green = (
+        found("wall south", "log shrinkage", HOUSE.replace("seasoning green\n    moisture 30%", words))
+        for words in ("seasoning kiln-dried", "seasoning kiln-dried; moisture 19%", "seasoning green")
+    )
+    assert stated.value == pytest.approx(dry.value)
+    assert 19.0 in [one.value for one in dry.inputs if one.name == "moisture"]
+    assert dry.value < green.value

@@ -11,6 +11,7 @@ from speclint.exposure.climates import BORROWED_WIND, SPREADS, RainClimate, wide
 from speclint.exposure.made_rain import mean_direction
 from speclint.language.parse import parse
 from speclint.measures.facts import Sheet
+from speclint.measures.weather import _rain_of
 from speclint.model.build import build
 from speclint.quantity import Absent, Quantity
 from speclint.tables.hourly import read_hourly
@@ -244,3 +245,11 @@ def test_a_wind_is_not_held_against_a_record_far_below() -> None:
     assert 225 - 67 == found("site", "rain wind off record", text.format(300)).value
     told = absent_knowing("site", "rain wind off record", text.format(310), {})
     assert "Boston, MA stands more than 300 m higher or lower than the lot" == told.reason
+
+
+def test_where_no_snow_is_held_rain_is_what_falls_in_months_that_do_not_freeze() -> None:
+    at = find_station("Sault Ste. Marie, MI")._replace(
+        snowfall=None, mean_temperature=(-0.1, 0.0, 0.5, *[10.0] * 9), precipitation=tuple(float(n) for n in range(12))
+    )
+    rain, words = _rain_of(at)
+    assert (float(sum(range(1, 12))), "months below freezing on the mean left out") == (rain, words)
