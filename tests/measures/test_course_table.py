@@ -28,16 +28,25 @@ def middles(text: str) -> list[float]:
     return [(float(row["bottom"] or 0) + float(row["top"] or 0)) / 2 for row in rows(text)]
 
 
-def test_under_an_eave_the_courses_above_the_line_off_the_roof_edge_are_covered() -> None:
-    line = 9 * FOOT - 2 * FOOT / tan(radians(30))
-    expected = ["yes" if middle >= line else "no" for middle in middles(WALL)]
+@pytest.mark.parametrize("drop", [0, 1.5])
+def test_under_an_eave_the_courses_above_the_line_off_the_roof_edge_are_covered(drop: float) -> None:
+    text = WALL.replace("eaves 2';", f"eaves 2'; edge drop {12 * drop:g}\";")
+    line = (9 - drop) * FOOT - 2 * FOOT / tan(radians(30))
+    expected = ["yes" if middle >= line else "no" for middle in middles(text)]
     assert {"yes", "no"} == set(expected)
-    assert expected == [row["under the angle rule"] for row in rows(WALL)]
+    assert expected == [row["under the angle rule"] for row in rows(text)]
 
 
 def test_under_a_rake_courses_are_covered_at_their_ends_before_they_are_covered_whole() -> None:
     covered = [row["under the angle rule"] for row in rows(GABLE)]
     assert ["no", "in part", "yes"] == list(dict.fromkeys(covered))
+
+
+def test_a_roof_edge_that_hangs_lower_leaves_less_wood_in_the_rain_under_an_eave_and_no_less_under_a_rake() -> None:
+    hung = [text.replace("eaves 2';", "eaves 2'; edge drop 18\";") for text in (WALL, GABLE)]
+    eave, rake = (sheet(text)["wall south"]["exposed height"] for text in (WALL, GABLE))
+    lower_eave, lower_rake = (sheet(text)["wall south"]["exposed height"] for text in hung)
+    assert (pytest.approx(eave - 1.5 * FOOT), pytest.approx(rake)) == (lower_eave, lower_rake)
 
 
 def test_without_a_roof_edge_there_are_no_rows_but_what_is_wanted() -> None:
