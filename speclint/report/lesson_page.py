@@ -137,13 +137,53 @@ def _findings(house: _House) -> list[dict[str, Any]]:
 
 
 def _change(sound: str, faulty: str) -> tuple[str, str]:
-    """The lines of two plans that differ, as the one and as the other has them."""
-    from difflib import ndiff
-    from textwrap import dedent
+    """The lines of two plans that differ, as the one and as the other has them, in the blocks that they are of."""
+    from difflib import SequenceMatcher
 
-    rows = [row for row in ndiff(sound.splitlines(), faulty.splitlines()) if row[:2] in ("- ", "+ ")]
-    had, has = (dedent("\n".join(row[2:].rstrip() for row in rows if row[0] == sign)) for sign in "-+")
-    return had, has or "(left out)"
+    before, after = sound.splitlines(), faulty.splitlines()
+    codes = SequenceMatcher(None, before, after, autojunk=False).get_opcodes()
+    had = [at for word, start, end, _, _ in codes if word != "equal" for at in range(start, end)]
+    has = [at for word, _, _, start, end in codes if word != "equal" for at in range(start, end)]
+    return _in_their_blocks(before, had), _in_their_blocks(after, has) or "(left out)"
+
+
+def _in_their_blocks(rows: list[str], wanted: list[int]) -> str:
+    """Lines of a plan in the usual layout, each with the line that opens its block and the brace that closes it."""
+    told: list[str] = []
+    opened: list[int] = []  # the blocks of the line before
+
+    def close(still: list[int]) -> None:
+        while opened and opened[-1] not in still:
+            told.append(" " * _indent(rows[opened.pop()]) + "}")
+
+    for at in wanted:
+        if rows[at].strip() == "}":  # told as its block is closed
+            continue
+        heads = _heads(rows, at)
+        close(heads)
+        for head in heads:
+            if head not in opened:
+                opened.append(head)
+                if head not in wanted:
+                    told.append(rows[head])
+        told.append(rows[at].rstrip())
+    close([])
+    return "\n".join(told)
+
+
+def _heads(rows: list[str], at: int) -> list[int]:
+    """The lines that open the blocks that a line is in, the outermost first."""
+    heads: list[int] = []
+    deep = _indent(rows[at])
+    for before in range(at - 1, -1, -1):
+        if rows[before].strip() and _indent(rows[before]) < deep:
+            heads.insert(0, before)
+            deep = _indent(rows[before])
+    return heads
+
+
+def _indent(row: str) -> int:
+    return len(row) - len(row.lstrip())
 
 
 def _pairs(lesson: Lesson, sound: _House, faulty: _House, scene: Scene) -> list[tuple[bool, Picture, Picture | None]]:
