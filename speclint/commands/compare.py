@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import datetime
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from speclint.commands.common import put, rendered, rulebook_of, tell, units_of, width
@@ -11,7 +12,7 @@ from speclint.commands.files import Refused
 from speclint.commands.moved import moved_plans
 from speclint.commands.plan_sets import Opener, Recorder, Side, same_text, sides_of_revisions, sides_on_disk
 from speclint.commands.results import write_result
-from speclint.outputs.compare import Compared, plan_lines, summary
+from speclint.outputs.compare import Compared, plan_lines, summary, worse_alone
 from speclint.outputs.compare_object import Told, comparison_object
 from speclint.outputs.letter import Line, Part, text_of
 from speclint.pipeline import PlanText, read_home, review
@@ -121,6 +122,16 @@ def _status(found: Comparison, stated: argparse.Namespace) -> int:
     return 1 if any(ruling.grade in grave for ruling in found.review.rulings) else 0
 
 
+def _worth_telling(plans: Sequence[Compared], worse: bool) -> list[Compared]:
+    """The plans that changed, or the only one; with --worse those that got worse, and of them that alone."""
+    if not worse:
+        return [
+            one for one in plans if len(plans) == 1 or one.moved or one.comparison is None or not one.comparison.nothing
+        ]
+    found = ((one, one.comparison and worse_alone(one.comparison)) for one in plans)
+    return [replace(one, comparison=left) for one, left in found if left is not None]
+
+
 def _text(told: Told, desk: _Desk) -> str:
     stated = desk.stated
     if stated.json:
@@ -133,7 +144,10 @@ def _text(told: Told, desk: _Desk) -> str:
         (Part("COMPARISON", "title"), Part(f"  {told.old} to {told.new}", "title")),
         (Part(f"{told.day}, {len(desk.book.rules)} rules", "quiet"),),
     ]
-    for one in told.plans:
+    plans = _worth_telling(told.plans, stated.worse)
+    for one in plans:
         lines += [(), *plan_lines(one, width())]
     lines += [(), summary(told.plans, len(told.troubles))]
+    if stated.worse:
+        lines += [(Part("What got worse is told here; the same without --worse tells the rest.", "quiet"),)]
     return text_of(lines) if stated.into else rendered(lines, stated)

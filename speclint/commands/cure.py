@@ -14,12 +14,13 @@ from speclint.cures.change import YOURS, Changes
 from speclint.cures.desk import Desk, Offer
 from speclint.cures.effect import Effects
 from speclint.cures.gather import Gathered
-from speclint.cures.letter import Cured, brought_words, cure_lines, cure_object, numbered, told_of
+from speclint.cures.letter import MILDER, Cured, brought_words, cure_lines, cure_object, numbered, told_of
 from speclint.cures.together import CureSet, cure_set
 from speclint.cures.write import alternate_text
 from speclint.language.edit import CannotEdit, with_edits
 from speclint.language.nearest import did_you_mean
 from speclint.pipeline import PlanText
+from speclint.review.turns import graver_or_milder
 from speclint.ruling import Ruling
 
 YEARS = 30
@@ -28,6 +29,8 @@ YEARS = 30
 def run(stated: argparse.Namespace) -> int:
     """Offer cures for the findings of a plan, and write them where that is asked for."""
     _refuse_misplaced(stated)
+    if stated.choice != 1 and not stated.words:
+        raise Refused("--choice goes with a rule: name the rule, and the element if it trips on several", 3)
     writes = stated.write or stated.as_alternate is not None
     file = _file(stated) if writes else None
     plan = _plan(stated, file)
@@ -97,6 +100,9 @@ def _asked(desk: Desk, words: Sequence[str]) -> list[Ruling]:
     if not chosen:
         on = f" on {element}" if element else ""
         trips = f"; it trips on {', '.join(one.element for one in same)}" if same else ""
+        accepted = [one.mark for one in desk.accepted if one.rule == rule and element in ("", one.element)]
+        if accepted:
+            raise Refused(f"{desk.plan.name}: {' and '.join(accepted)}: accepted by variance, so nothing is changed", 3)
         raise Refused(f"{desk.plan.name}: {rule} does not trip{on}{trips}", 3)
     return chosen
 
@@ -111,8 +117,13 @@ def _write(file: PlanFile, desk: Desk, stated: argparse.Namespace, asked: list[R
     file.write(_text(desk, stated.as_alternate, changes), "cured")
     for change in changes:
         put(f"{change}\n")
-    for brought in brought_words(desk.brought(desk.found_with(changes))):
-        tell(f"{desk.plan.name}: {brought}")
+    after = desk.found_with(changes)
+    told = desk.findings.items()
+    milder = [
+        after[mark] for mark, before in told if mark in after and graver_or_milder(before, after[mark]) == "better"
+    ]
+    for words in (*brought_words(milder, MILDER), *brought_words(desk.brought(after))):
+        tell(f"{desk.plan.name}: {words}")
     if left:
         tell(f"{desk.plan.name}: not all is cured{left}")
     cares = {offer.cure.care for ruling in asked for offer in desk.offers(ruling)[0] if offer.cure.care}

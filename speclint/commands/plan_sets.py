@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from speclint.commands.files import Refused, open_plan
 from speclint.commands.repository import PastFiles, Repository, repository_here
-from speclint.commands.walk import ENDING, is_plan, plans_below
+from speclint.commands.walk import ENDING, ENVIRONMENT, is_plan, plans_below
 from speclint.language.uses import CannotRead, Reader, trees_of
 from speclint.model.build import build
 from speclint.pipeline import PlanText
@@ -126,7 +126,9 @@ def _now_on_disk(repository: Repository, inside: str) -> dict[str, Opener]:
     if not os.path.isdir(whole):
         shown = _shown(repository, inside)
         return {shown: lambda: open_plan(shown)} if os.path.lexists(whole) else {}
-    paths = [path for path in sorted(repository.files_on_disk(inside)) if is_plan(path)]
+    there = sorted(repository.files_on_disk(inside))
+    environments = tuple([path.removesuffix(ENVIRONMENT) for path in there if path.endswith(f"/{ENVIRONMENT}")])
+    paths = [path for path in there if is_plan(path) and not path.startswith(environments)]
     return _own_plans({name: _opener(name) for name in (_shown(repository, path) for path in paths)})
 
 

@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterable, Iterator
 from speclint.commands.files import MOST_BYTES, Refused
 
 ENDING = ".plan"
+ENVIRONMENT = "pyvenv.cfg"  # the file by which a virtual environment of Python is known
 # Words, a number of inches among them; texts in quotes; comments; what ends a note or a block.
 _PIECE = re.compile(r'[^\s{};"#]*\d"|"[^"\n]*"?|#[^\n]*|[{};\n]|[^\s{};"#]+')
 
@@ -62,18 +63,24 @@ def _walked(folder: str, troubles: list[Refused]) -> Iterator[str]:
 def plans_below(folder: str, tell: Callable[[OSError], None] | None = None) -> Iterator[str]:
     """The plans below a folder by their paths in it, in the order of names.
 
-    Hidden folders and files and what is no file are left alone, and links to folders are not followed.
+    Hidden folders and files, virtual environments and what is no file are left alone, and links to folders are not
+    followed.
 
     Args:
         folder: The folder.
         tell: Takes what keeps a folder from being listed.
     """
     for where, below, files in os.walk(folder, onerror=tell):
-        below[:] = sorted(name for name in below if not name.startswith("."))
+        below[:] = sorted(name for name in below if not (name.startswith(".") or _is_environment(where, name)))
         for name in sorted(files):
             path = os.path.join(where, name)
             if is_plan(name) and (os.path.isfile(path) or not os.path.exists(path)):  # a broken link is told
                 yield os.path.relpath(path, folder).replace(os.sep, "/")
+
+
+def _is_environment(where: str, name: str) -> bool:
+    """Whether a folder is a virtual environment of Python, whose packages may hold plans of their own."""
+    return os.path.exists(os.path.join(where, name, ENVIRONMENT))
 
 
 def is_plan(path: str) -> bool:

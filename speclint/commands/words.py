@@ -121,7 +121,7 @@ def parser(wanted: str = "") -> argparse.ArgumentParser:
         help="OLD and NEW are revisions of the git repository here, of the plans and folders named after them "
         "(default: this folder); without NEW, the files on disk",
     )
-    compare.add_argument("--worse", action="store_true", help="exit status 1 only where a finding is new or got worse")
+    compare.add_argument("--worse", action="store_true", help="tell what got worse, and exit with 1 only then")
     compare.add_argument(
         "--hold-at",
         choices=("hold", "revise", "note"),

@@ -16,7 +16,7 @@ from speclint.language.edit import CannotEdit, Edit
 from speclint.measures.facts import Facts, Sheet
 from speclint.model.element import settings_of
 from speclint.pipeline import PlanText, read_home
-from speclint.review.judge import judge, without_superseded
+from speclint.review.judge import judge, listed, without_superseded
 from speclint.review.variance_rulings import with_variances
 from speclint.review.variances import apply_variances
 from speclint.rulebook.book import Rulebook
@@ -61,7 +61,10 @@ class Desk:
         self.writer = Writer(plan)
         self.findings, accepted = self._findings(self.sheet)
         self.rulings = with_variances(self.findings.values(), accepted, today)
-        self.apart = _kept_apart(accepted)
+        self.accepted = [ruling for one in accepted if one.state == "in force" for ruling in one.rulings]
+        self.apart = frozenset(
+            (quantity.element, quantity.name) for ruling in self.accepted for quantity in ruling.evidence
+        )  # the settings on which accepted findings rest
 
     def trial(self, changes: Sequence[Change]) -> Sheet:
         """The facts of the home with changes made."""
@@ -211,19 +214,4 @@ def _wanted(names: list[tuple[str, str]], ruling: Ruling) -> list[tuple[str, str
 def _called(names: list[tuple[str, str]]) -> str:
     """Settings by name, and the elements they are of."""
     of_elements = dict.fromkeys(element for element, _ in names)
-    return _list([f"{_list([f'“{name}”' for of, name in names if of == one])} of {one}" for one in of_elements])
-
-
-def _list(names: list[str]) -> str:
-    return " and ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)
-
-
-def _kept_apart(accepted: Sequence[Accepted]) -> frozenset[tuple[str, str]]:
-    """The settings on which accepted findings rest."""
-    return frozenset(
-        (quantity.element, quantity.name)
-        for one in accepted
-        if one.state == "in force"
-        for ruling in one.rulings
-        for quantity in ruling.evidence
-    )
+    return listed([f"{listed([f'“{name}”' for of, name in names if of == one])} of {one}" for one in of_elements])

@@ -56,6 +56,9 @@ class Cured:
     demo_rates: bool
 
 
+MILDER = "still told as"
+
+
 @dataclass(frozen=True, slots=True)
 class Setting:
     """How the letter is set: its width, and over how many years upkeep is summed."""
@@ -149,12 +152,12 @@ def _consequences(offer: Offer, ruling: Ruling, effect: Effect, how: Setting) ->
     return found
 
 
-def brought_words(brings: Sequence[Ruling]) -> list[str]:
-    """What a change brings, each rule once."""
+def brought_words(brings: Sequence[Ruling], word: str = "brings") -> list[str]:
+    """What a change brings, or leaves in a milder grade, each rule once."""
     by_rule: dict[tuple[str, str], list[str]] = {}
     for ruling in brings:
         by_rule.setdefault((ruling.grade, ruling.rule), []).append(ruling.element)
-    return [f"brings {grade}: {rule} on {', '.join(elements)}" for (grade, rule), elements in by_rule.items()]
+    return [f"{word} {grade}: {rule} on {', '.join(elements)}" for (grade, rule), elements in by_rule.items()]
 
 
 def effect_words(effect: Effect, how: Setting) -> list[str]:
@@ -184,6 +187,7 @@ def _together(whole: CureSet, effect: Effect, grade: str, how: Setting) -> list[
         2,
         "good" if count else "plain",
     )
+    lines += _text("; ".join(brought_words(whole.milder, MILDER)), how, 2, "plain")
     lines += _text("; ".join(brought_words(whole.brings)), how, 2, "quiet")
     for none in whole.left:
         lines += _text(f"left: {none.rule} on {none.element}: {none.why}", how, 2, "plain")
@@ -217,6 +221,7 @@ def cure_object(cured: Cured) -> str:
             "grade": cured.grade,
             "changes": [_change_object(change) for change in cured.whole.changes],
             "clears": [ruling.mark for ruling in cured.whole.clears],
+            "milder": [{"grade": ruling.grade, "finding": ruling.mark} for ruling in cured.whole.milder],
             "brings": [{"grade": ruling.grade, "finding": ruling.mark} for ruling in cured.whole.brings],
             "left": [{"finding": f"{none.rule} on {none.element}", "why": none.why} for none in cured.whole.left],
             **_effect_object(cured.effect),

@@ -70,7 +70,9 @@ def _settings(statement: Statement, file: str, tell: Callable[[Mistake], None]) 
                 tell(mistake_at(file, item, f"“{item.text}” is not a date", "write a date such as 2027-06-30"))
             stated[name] = day
         else:
-            stated[name] = item.text.strip('"')
+            stated[name] = item.text.strip('"').strip()
+            if not stated[name]:
+                tell(mistake_at(file, item, f"“{name}” of the variance is empty", f'write: {name} "…"'))
         if name and (more := items.peek(1)) is not None:
             says = f"“{more.text}” is not expected after “{name}”"
             tell(mistake_at(file, more, says, "end the note with ; or a new line"))

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from speclint.language.atoms import Mistake
 from speclint.model.home import Variance
-from speclint.outputs.letter import STATES, Line, Part, Role, place_words
+from speclint.outputs.letter import Line, Part, Role, place_words, state_words
 from speclint.outputs.wrapped import wrapped
 from speclint.review.renames import Elements
 from speclint.review.revisions import AlternateTurn, Asked, Comparison, VarianceTurn
@@ -41,6 +41,26 @@ class Compared:
     state: str
     comparison: Comparison | None
     moved: str = ""
+
+
+def worse_alone(found: Comparison) -> Comparison | None:
+    """A comparison without what got better or is neither; nothing where nothing got worse."""
+    worse = replace(
+        found,
+        turns=tuple(turn for turn in found.turns if turn.way == "worse"),
+        shifts=tuple(shift for shift in found.shifts if not shift.better),
+        answered=(),
+        mended=(),
+        variances=(),
+        notes=(),
+        elements=replace(found.elements, added=(), removed=(), renamed={}),
+        alternates=tuple(
+            replace(one, turns=turns, notes=(), added=(), removed=())
+            for one in found.alternates
+            if (turns := tuple(turn for turn in one.turns if turn.way == "worse"))
+        ),
+    )
+    return None if worse.nothing else worse
 
 
 def plan_lines(compared: Compared, width: int) -> list[Line]:
@@ -119,7 +139,8 @@ def turn_words(turn: Turn) -> str:
     if turn.word == "cured":
         told = f"no longer: {told}"
     elif turn.word == "told anew" and before is not None:
-        told = f"{told}; told before by {before.rule}"
+        lacks = {"worse": ", and it got worse", "better": ", and it got better"}.get(turn.way, "")
+        told = f"{told}; told before by {before.rule}{lacks}"
     elif before is not None and after is not None and (moved := moved_words(turn)):
         told = f"{told} ({moved})"
     more = turn.why
@@ -135,7 +156,7 @@ def moved_words(turn: Turn) -> str:
         return ""
     found = []
     if before.stated != after.stated:
-        found.append(f"was {before.stated}")
+        found.append(f"now {after.stated}, was {before.stated}")
     if before.needed != after.needed:
         found.append(f"{before.needed} was wanted")
     return ", ".join(found)
@@ -151,7 +172,7 @@ def variance_words(turn: VarianceTurn) -> str:
     """What became of a variance."""
     where = turn.element or "the whole plan"
     if turn.before is None and turn.after is not None:
-        told = f"new: {accepted_words(turn.after.variance)}; {STATES[turn.after.state]}"
+        told = f"new: {accepted_words(turn.after.variance)}; {state_words(turn.after)}"
     elif turn.after is None and turn.before is not None:
         told = f"taken out; was {accepted_words(turn.before.variance)}"
     else:
@@ -164,7 +185,7 @@ def _reworded(before: Accepted | None, after: Accepted | None) -> str:
         return ""
     found = []
     if before.state != after.state:
-        found.append(f"{STATES[before.state]}, now {STATES[after.state]}")
+        found.append(f"{state_words(before)}, now {state_words(after)}")
     if before.variance.until != after.variance.until:
         found.append(f"until {before.variance.until or 'no day'}, now until {after.variance.until or 'no day'}")
     was, now = before.variance, after.variance
@@ -221,7 +242,7 @@ def _mistakes(found: Comparison, width: int) -> list[Line]:
         return [(), (Part(heading, role),), *(line for item in told for line in item)]
 
     return [
-        *lines("CANNOT BE READ, AND COULD BEFORE", "hold", found.mistakes),
+        *lines("CANNOT BE READ, AND WAS NOT SO BEFORE", "hold", found.mistakes),
         *lines("CAN BE READ NOW", "good", found.mended),
     ]
 
@@ -286,7 +307,7 @@ def _plan(elements: Elements, notes: tuple[NoteChange, ...], width: int) -> list
             lines += _item(label, "plain", "; ".join(told) if label == "renamed" else ", ".join(told), "", width)
     grouped = grouped_notes(notes)
     for names, note in grouped[:MOST_NOTES]:
-        lines += _item("", "plain", f"{names}: {note.setting} {note.before} to {note.after}", "", width)
+        lines += _item("", "plain", f"{names}: {note_words(note)}", "", width)
     if len(grouped) > MOST_NOTES:
         lines += _item("", "quiet", f"and {len(grouped) - MOST_NOTES} more; --json tells all", "", width)
     return [(), (Part("IN THE PLAN", "title"),), *lines] if lines else []
@@ -313,7 +334,13 @@ def _alternates(found: Comparison, width: int) -> list[Line]:
 def alternate_words(one: AlternateTurn) -> list[str]:
     """The elements and settings that changed in an alternate alone."""
     told = [f"{label} is new" for label in one.added] + [f"{label} is gone" for label in one.removed]
-    return told + [f"{names}: {note.setting} {note.before} to {note.after}" for names, note in grouped_notes(one.notes)]
+    return told + [f"{names}: {note_words(note)}" for names, note in grouped_notes(one.notes)]
+
+
+def note_words(note: NoteChange) -> str:
+    """A setting with its value before and after; parts of the kind that the setting names go by their names alone."""
+    before, after = (value.removeprefix(f"{note.setting} ") for value in (note.before, note.after))
+    return f"{note.setting} {before} to {after}"
 
 
 def _item(label: str, role: Role, text: str, tail: str, width: int) -> list[Line]:

@@ -7,6 +7,7 @@ from itertools import groupby
 from typing import Literal, NamedTuple
 
 from speclint.outputs.wrapped import wrapped
+from speclint.review.judge import listed
 from speclint.ruling import Accepted, Comment, Question, Review, Ruling, comments
 from speclint.span import Span, path_beside
 
@@ -32,7 +33,6 @@ STATES = {
     "expired": "EXPIRED",
     "not needed": "not needed: nothing trips it",
     "not allowed": "NOT ACCEPTED: this rule allows no variance",
-    "not complete": "NOT ACCEPTED: it wants a reason, a name and a day",
 }
 DEFERRED = (
     "Where a comment touches structure, guards, stairs, work at height, chemicals, electricity or fire, its line Care "
@@ -194,11 +194,21 @@ def _variances(variances: tuple[Accepted, ...], frame: Frame) -> list[Line]:
     for accepted in variances:
         variance = accepted.variance
         where = variance.element or "the whole plan"
-        state = STATES[accepted.state]
+        state = state_words(accepted)
         told = f"{variance.rule} on {where}: {variance.because} (accepted by {variance.accepted_by or 'nobody named'}"
         told += f", until {variance.until or 'no date'}; {state})"
         lines += _wrapped(told, frame, 2, "plain", bullet="= ")
     return lines
+
+
+def state_words(accepted: Accepted) -> str:
+    """Whether a variance holds; where it is not complete, what it wants."""
+    if accepted.state != "not complete":
+        return STATES[accepted.state]
+    variance = accepted.variance
+    wants = (("a reason", variance.because), ("a name", variance.accepted_by), ("a day", variance.until))
+    left_out = [word for word, stated in wants if not stated]
+    return f"NOT ACCEPTED: it wants {listed(left_out)}"
 
 
 def _assumed(review: Review, frame: Frame) -> list[Line]:

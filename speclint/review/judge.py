@@ -121,7 +121,7 @@ class _Writer:
             "part": answer.part.label if answer.part else self.facts.label,
             "stated": self._shown_beside(stated, wanted if needed is not None else "", answer.sign),
             "needed": wanted,
-            "missing": _list([name for name, _ in not_stated]),
+            "missing": listed([name for name, _ in not_stated]),
             "margin": show(abs(margin) * scale, stated.dimension, self.system) if margin is not None and stated else "",
         }
         return Ruling(
@@ -238,12 +238,13 @@ def basis_line(basis: Basis) -> str:
     return str(Citation(basis.key, basis.place, basis.standing))  # type: ignore[arg-type]
 
 
-def _list(names: list[str]) -> str:
+def listed(names: list[str]) -> str:
+    """Names as a list in words: `a, b and c`."""
     return " and ".join([", ".join(names[:-1]), names[-1]] if len(names) > 1 else names)
 
 
 def _unanswered(missing: tuple[Missing, ...]) -> str:
-    wants = _list([f"{one.setting} of {one.element}" for one in missing])
+    wants = listed([f"{one.setting} of {one.element}" for one in missing])
     return f"cannot be judged: the plan does not state {wants}"
 
 

@@ -43,6 +43,7 @@ class Turn:
         why: What brought it about, where that is known.
         variance: The variance that covers it now, or that covered it before.
         covered: Whether the variance covers it still, or did until it was gone; such a finding is not counted.
+        cause: Of what is told anew, which way its cause went.
     """
 
     word: TurnWord
@@ -51,6 +52,7 @@ class Turn:
     why: str = ""
     variance: Variance | None = None
     covered: bool = False
+    cause: Way = ""
 
     @property
     def told(self) -> Ruling:
@@ -62,9 +64,7 @@ class Turn:
     @property
     def way(self) -> Way:
         """Whether the finding got worse or better, or neither."""
-        if self.word == "told anew" and self.before and self.after:
-            return graver_or_milder(self.before, self.after)
-        return _WAYS.get(self.word, "")
+        return self.cause if self.word == "told anew" else _WAYS.get(self.word, "")
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,7 +145,7 @@ def turns(old: Standings, new: Standings, elements: Elements, today: Review) -> 
     """
     marks = list(dict.fromkeys([*new.told, *new.accepted, *old.told, *old.accepted]))
     stands = {mark: (old.of(mark), new.of(mark)) for mark in marks}
-    anew = [turn for was, now in stands.values() if (turn := _told_anew(was, now)) is not None]
+    anew = [turn for was, now in stands.values() if (turn := _told_anew(was, now, new)) is not None]
     spoken = {turn.told.mark for turn in anew} | {turn.before.mark for turn in anew if turn.before}
     found = list(anew)
     for mark, (was, now) in stands.items():
@@ -155,13 +155,28 @@ def turns(old: Standings, new: Standings, elements: Elements, today: Review) -> 
     return sorted(found, key=lambda turn: GRADES.index(turn.told.grade))
 
 
-def _told_anew(was: _Standing, now: _Standing) -> Turn | None:
-    """A finding that goes behind another rule, or comes out from behind one: one cause, told by another rule."""
+def _told_anew(was: _Standing, now: _Standing, new: Standings) -> Turn | None:
+    """A finding that goes behind another rule, or comes out from behind one: one cause, told by another rule.
+
+    It got worse where the rule that tells it now is graver, or where the finding itself lacks more; that a variance or
+    a missing fact took the other rule out makes nothing better.
+    """
+    before, after = was.ruling, now.ruling
+    if before is None or after is None:
+        return None
+    word = turn_word(before, after)
+    own = _WAYS.get(word, "") if word else ""
     if was.how == "told" and now.how == "behind" and now.by is not None:
-        return Turn("told anew", was.ruling, now.by)
+        return Turn("told anew", before, now.by, cause=_worse_first(graver_or_milder(before, now.by), own))
     if was.how == "behind" and now.how == "told" and was.by is not None:
-        return Turn("told anew", was.by, now.ruling)
+        gone = new.of(was.by.mark).how not in ("accepted", "not judged")
+        other = graver_or_milder(was.by, after) if gone else ""
+        return Turn("told anew", was.by, after, cause=_worse_first(other, own))
     return None
+
+
+def _worse_first(*ways: Way) -> Way:
+    return "worse" if "worse" in ways else "better" if "better" in ways else ""
 
 
 def _turn(was: _Standing, now: _Standing, elements: Elements, today: Review) -> Turn | None:

@@ -10,7 +10,6 @@ from pathlib import Path
 import pytest
 
 from speclint.commands.main import main
-from speclint.commands.words import parser
 from tests.commands.conftest import ROOT
 
 PLAN = 'wall west { build log round 10"; starts 4" }\n'
@@ -42,13 +41,39 @@ def test_the_page_shows_commands() -> None:
     assert len(commands()) >= 6
 
 
-def test_the_hook_names_a_command_and_the_files_that_it_is_for() -> None:
-    told = dict(re.findall(r"^[- ] (\w+): (.+)$", (ROOT / ".pre-commit-hooks.yaml").read_text("utf-8"), re.MULTILINE))
-    stated = parser().parse_args([*told["entry"].split()[1:], "a.plan", "b/c.plan"])
-    assert ("speclint-review", "python", ["a.plan", "b/c.plan"], True) == (
-        told["id"],
-        told["language"],
-        stated.plans,
-        stated.brief,
-    )
-    assert [True, True, False] == [bool(re.search(told["files"], name)) for name in ("a.plan", "b/c.plan", "plan.md")]
+def hooks() -> list[dict[str, str]]:
+    text = (ROOT / ".pre-commit-hooks.yaml").read_text("utf-8")
+    return [dict(re.findall(r"^ *(\w+): (.+)$", one, re.MULTILINE)) for one in re.split(r"^- ", text, flags=re.M)[1:]]
+
+
+def test_the_hooks_are_two_and_made_with_python() -> None:
+    assert ["speclint-review", "speclint-worse"] == [one["id"] for one in hooks()]
+    assert {("python", "false")} == {(one["language"], one["pass_filenames"]) for one in hooks()}
+    for one in hooks():
+        assert [True, True, False] == [
+            bool(re.search(one["files"], name)) for name in ("a.plan", "b/c.plan", "plan.md")
+        ]
+
+
+TYPICALS = 'typical wall { build log round 10"; starts 20" }\n'
+
+
+@pytest.mark.parametrize("hook", hooks(), ids=[one["id"] for one in hooks()])
+def test_a_hook_judges_the_plan_that_uses_what_changed(
+    hook: dict[str, str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    shared = tmp_path / "typicals.plan"
+    shared.write_text(TYPICALS)
+    (tmp_path / "house.plan").write_text('use "typicals.plan"\nwall west { faces W }\n')
+    packages = tmp_path / "venv" / "lib"
+    packages.mkdir(parents=True)
+    (tmp_path / "venv" / "pyvenv.cfg").write_text("")
+    (packages / "other.plan").write_text(PLAN)
+    git = ["git", "-c", "user.name=A", "-c", "user.email=a@example.org"]
+    for asked in (["init", "-q"], ["add", "house.plan", "typicals.plan"], ["commit", "-q", "-m", "plans"]):
+        subprocess.run([*git, *asked], check=True)
+    shared.write_text(TYPICALS.replace('20"', '4"'))
+    assert main(hook["entry"].split()[1:]) == 1
+    told = capsys.readouterr().out
+    assert ("sill-too-near-grade" in told, "typicals.plan: " in told, "other.plan" in told) == (True, False, False)

@@ -112,10 +112,35 @@ OTHERS = CLEAN + HIGH + 'alternate "low" { wall west { starts 20" } }\nalternate
 @pytest.mark.parametrize("form", [(), ("--markdown",), ("--json",)])
 def test_a_change_of_an_alternate_alone_is_told_in_every_form(run: Run, form: tuple[str, ...]) -> None:
     new = OTHERS.replace('20"', '3"').replace('"old"', '"new"')
-    told = run("compare", "a.plan", "b.plan", "--worse", *form, a=OTHERS, b=new)
-    assert (0, False) == (told.status, "nothing changed" in told.out)
+    told = run("compare", "a.plan", "b.plan", *form, a=OTHERS, b=new)
+    assert "nothing changed" not in told.out
+    assert run("compare", "a.plan", "b.plan", "--worse").status == 0
     for words in ("new", "old", "low", "wall west starts 3", "sill-too-near-grade"):
         assert words in told.out, words
+
+
+def test_with_worse_nothing_else_is_told_and_what_is_left_out_is_counted(run: Run, tmp_path: Path) -> None:
+    write(tmp_path, old__a=LOW, old__b=LOWER, old__c=CLEAN, old__d=LOW)
+    write(tmp_path, new__a=LOWER, new__b=LOW, new__c=CLEAN, new__d=LOW.replace("faces W", "faces NW"))
+    worse, whole = (run("compare", "old", "new", *words) for words in (("--worse",), ()))
+    assert (1, 1) == (worse.status, whole.status)
+    assert (
+        "4 plans compared; 1 worse in 1 finding; 1 better in 1 finding; 1 changed otherwise; 1 unchanged" in worse.out
+    )
+    shown = [[name for name in ("a.plan", "b.plan", "c.plan", "d.plan") if name in told.out] for told in (worse, whole)]
+    assert [["a.plan"], ["a.plan", "b.plan", "d.plan"]] == shown
+    assert ("BETTER" in worse.out, "IN THE PLAN" in worse.out, "WORSE" in worse.out) == (False, False, True)
+    assert ("BETTER" in whole.out, "IN THE PLAN" in whole.out, "WORSE" in whole.out) == (True, True, True)
+
+
+def test_a_part_that_a_setting_names_is_told_by_its_name_alone(run: Run) -> None:
+    walls = HIGH + HIGH.replace("west", "east").replace("faces W", "faces E")
+    doors = [f"{walls}door front {{ wall {side}; height 7' }}\n" for side in ("west", "east")]
+    assert "  door front: wall west to east" in run("compare", "a.plan", "b.plan", a=doors[0], b=doors[1]).out
+
+
+def test_what_lacks_more_is_told_with_both_values(run: Run) -> None:
+    assert '(now 3", was 4")' in " ".join(run("compare", "a.plan", "b.plan", a=LOW, b=LOWER).out.split())
 
 
 def test_the_object_holds_the_alternates_that_changed(run: Run) -> None:

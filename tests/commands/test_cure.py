@@ -72,6 +72,34 @@ def test_writing_one_rule_and_choice(plan: Path, capsys: pytest.CaptureFixture[s
     assert 'reach 16";  end grain capped' in plan.read_text()
 
 
+LOW = """
+wall west {{ build log round 10"; starts {height}"; faces W; length 30' }}
+wall east {{ build log round 10"; starts 6"; faces E; length 30' }}
+{more}
+"""
+
+
+def test_a_finding_that_is_only_made_milder_is_told_as_such(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    place = tmp_path / "low.plan"
+    place.write_text(LOW.format(height=6, more=""))
+    words = "still told as revise: sill-too-near-grade on wall west, wall east"
+    assert main(["cure", str(place), *DAY]) == 0
+    assert words in " ".join(capsys.readouterr().out.split())
+    assert main(["cure", str(place), "--json", *DAY]) == 0
+    milder = json.loads(capsys.readouterr().out)["together"]["milder"]
+    assert {"grade": "revise", "finding": "sill-too-near-grade on wall west"} in milder
+    assert main(["cure", str(place), "--write", *DAY]) == 0
+    assert words in capsys.readouterr().err
+
+
+def test_a_finding_that_is_accepted_is_left_with_the_reason(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    accepted = 'variance sill-too-near-grade on wall west { because "a"; accepted by "A. Tester"; until 2027-01-01 }'
+    place = tmp_path / "low.plan"
+    place.write_text(LOW.format(height=4, more=accepted))
+    assert main(["cure", str(place), "sill-too-near-grade", "wall", "west", *DAY]) == 3
+    assert "sill-too-near-grade on wall west: accepted by variance" in capsys.readouterr().err
+
+
 def test_what_a_written_cure_brings_is_told(plan: Path, capsys: pytest.CaptureFixture[str]) -> None:
     plan.write_text(
         'site { weather "Marquette, MI";  terrain wooded;  rain wind SW }\n'
@@ -105,6 +133,7 @@ def test_an_alternate_is_added_at_the_end(plan: Path, capsys: pytest.CaptureFixt
         (["cure", "PLAN", "no-such-rule"], 3, "there is no rule"),
         (["cure", "PLAN", "rake-too-short", "wall", "south"], 3, "it trips on wall east"),
         (["cure", "PLAN", "rake-too-short", "--write", "--choice", "7"], 3, "1 to choose from"),
+        (["cure", "PLAN", "--write", "--choice", "2"], 3, "--choice goes with a rule"),
         (["cure", "PLAN", "--as-alternate", 'a "b"'], 3, "plain words"),
         (["cure", "missing.plan", "--write"], 2, "there is no such file"),
         (["cure", "rake-too-short", "PLAN", "--write"], 3, "the plan comes first, then the rule: speclint cure /"),

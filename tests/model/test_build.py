@@ -165,6 +165,14 @@ def test_a_variance_ends_on_a_day_of_the_calendar(day: str) -> None:
     assert (Variance("a-rule", "wall a", "x", "y", "2027-06-03", place),) == home(text).variances
 
 
+@pytest.mark.parametrize("empty", ["because", "accepted by"])
+def test_a_variance_with_an_empty_text_is_as_one_without_it(empty: str) -> None:
+    text = 'variance a-rule on wall a { because "x"; accepted by "y"; until 2027-06-03 }'
+    before = {"because": '"x"', "accepted by": '"y"'}[empty]
+    _, mistakes = build([parse(text.replace(before, '" "'), "a.plan")], "a.plan")
+    assert [f"“{empty}” of the variance is empty"] == [one.message for one in mistakes if "empty" in one.message]
+
+
 def test_elements_of_a_kind_come_in_the_order_of_the_plan() -> None:
     found = home("wall b { }\nporch p { }\nwall a { }")
     assert ["wall b", "wall a", "porch p"] == [

@@ -203,3 +203,19 @@ def test_the_examples_of_questions_are_in_the_units_of_the_reader() -> None:
 )
 def test_a_length_below_zero_is_told_as_the_other_way_round(written: str, told: str) -> None:
     assert told == other_way_round(written)
+
+
+@pytest.mark.parametrize(
+    ("left_out", "wants"),
+    [
+        (('because "a test"; ',), "it wants a reason)"),
+        (('accepted by "A. Tester"; ', "until 2027-01-01 "), "it wants a name and a day)"),
+        (('because "a test"; ', 'accepted by "A. Tester"; ', "until 2027-01-01 "), "a reason, a name and a day)"),
+    ],
+)
+def test_a_variance_that_is_not_complete_says_what_it_wants(left_out: tuple[str, ...], wants: str) -> None:
+    text = ACCEPTED
+    for words in left_out:
+        assert words in text
+        text = text.replace(words, "")
+    assert wants in " ".join(text_of(letter(reviewed(LOW + text), Frame(100, DAY))).split())

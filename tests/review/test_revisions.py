@@ -210,17 +210,40 @@ def test_a_variance_that_says_another_day_is_told() -> None:
     assert ("2027-01-01", "2028-01-01") == (turn.before.variance.until, turn.after.variance.until)
 
 
+HIDDEN = (
+    'site { weather "Marquette, MI" }\n'
+    'wall west { build log round 10"; starts 6"; height 9\'; ground paving; paving 2%; faces W }\n'
+    "roof main { covers west; form gable; eaves 1'; gutters none }\n"
+)
+
+
 def test_a_cause_that_another_rule_tells_is_neither_new_nor_cured() -> None:
-    hidden = (
-        'site { weather "Marquette, MI" }\n'
-        'wall west { build log round 10"; starts 6"; height 9\'; ground paving; paving 2%; faces W }\n'
-        "roof main { covers west; form gable; eaves 1'; gutters none }\n"
-    )
-    bare = hidden.replace("ground paving", "ground gravel")
-    out, back = compared(hidden, bare), compared(bare, hidden)
+    bare = HIDDEN.replace("ground paving", "ground gravel")
+    out, back = compared(HIDDEN, bare), compared(bare, HIDDEN)
     rules = ("sill-too-near-grade", "hard-surface-under-free-eave")
     expected = [("told anew", rules[1], rules[0])], [("told anew", rules[0], rules[1])]
     assert expected == (_anew(out, rules), _anew(back, rules))
+
+
+EAVES = """
+site {{ weather "Marquette, MI"; terrain open water; rain wind SW }}
+wall south {{ faces S; length 40'; height 9'; starts 20"; build log round 10"; overhang {reach} }}
+roof main {{ covers south; form gable; pitch 8:12; eaves 2'; rakes 1'; gutters none }}
+"""
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "way"), [("1'-8\"", '12"', "worse"), ('12"', "1'-8\"", "better"), ("2'", '12"', "worse")]
+)
+def test_a_finding_that_lacks_more_got_worse_whatever_rule_tells_it_now(old: str, new: str, way: str) -> None:
+    found = compared(EAVES.format(reach=old), EAVES.format(reach=new))
+    assert [] != [turn for turn in found.turns if turn.way == way]
+
+
+def test_a_variance_that_takes_out_one_rule_makes_what_it_hid_no_better() -> None:
+    accepted = HIDDEN + VARIANCE.replace("sill-too-near-grade", "hard-surface-under-free-eave")
+    found = compared(HIDDEN, accepted)
+    assert [("told anew", ""), ("accepted", "")] == [(turn.word, turn.way) for turn in found.turns]
 
 
 def _anew(found: Comparison, rules: tuple[str, ...]) -> list[tuple[str, str, str]]:
