@@ -61,7 +61,8 @@ class Items:
 
     def rest(self) -> str:
         """What is left, as text."""
-        return " ".join(item.text for item in self.items[self.at :])
+        left = self.items[self.at :]
+        return "".join(["," if item.kind == "COMMA" else f" {item.text}" for item in left]).strip()
 
 
 def _split(atoms: tuple[Atom, ...]) -> list[Item]:

@@ -165,6 +165,14 @@ def test_a_variance_ends_on_a_day_of_the_calendar(day: str) -> None:
     assert (Variance("a-rule", "wall a", "x", "y", "2027-06-03", place),) == home(text).variances
 
 
+def test_a_list_is_called_as_it_is_written() -> None:
+    text = 'variance a-rule on wall a, wall b { because "x"; accepted by "y"; until 2027-06-03 }\nalternate "a , b" { }'
+    assert (["wall a, wall b"], ["a , b"]) == (
+        [one.element for one in home(text).variances],
+        list(home(text).alternates),
+    )
+
+
 @pytest.mark.parametrize("empty", ["because", "accepted by"])
 def test_a_variance_with_an_empty_text_is_as_one_without_it(empty: str) -> None:
     text = 'variance a-rule on wall a { because "x"; accepted by "y"; until 2027-06-03 }'
