@@ -25,7 +25,7 @@ OF_THE_LOT = ("site",)
 MEANT: frozenset[tuple[str, str]] = frozenset(
     (kind, setting)
     for kind, settings in {
-        "wall": "checks, bark, peak, height, length",
+        "wall": "checks, bark, peak, height, length, moisture",
         "planting": "along",
         "step": "after",
         "corner": "slides",

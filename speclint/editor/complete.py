@@ -8,7 +8,7 @@ from itertools import islice
 
 from lsprotocol import types as lsp
 
-from speclint.editor.notes import kind_of, longest_setting, stated_in
+from speclint.editor.notes import kind_of, longest_setting, stated_in, targets_of
 from speclint.editor.pieces import Look, Piece, every_note, look
 from speclint.editor.reading import Reading
 from speclint.editor.words import about, range_of
@@ -177,7 +177,8 @@ class _Cursor:
             self._offer([], [(further.example, f"{name}, for example")], Kind.Value, further.meaning, order="2")
 
     def _parts(self, setting: Setting, value: list[Piece]) -> None:
-        named = self.reading.names.labels(*setting.refers)
+        own = targets_of(self.typed.heads[-1]) if self.typed.heads else []
+        named = [one for one in self.reading.names.labels(*setting.refers) if f"{one[0]} {one[1]}".strip() not in own]
         names = [name for _, name in named]
         choices = [
             (name if name and names.count(name) == 1 and name not in setting.refers else f"{kind} {name}".strip(), kind)
@@ -197,7 +198,7 @@ class _Cursor:
         quoted = partial is not None and partial.kind == "open"
         key = station_key(partial.text.strip('"')) if partial else ""
         found = [title for known, title in _keyed(setting.dimension) if known.startswith(key)]
-        self.more = self.more or len(found) > MOST
+        self.more = self.more or bool(found)  # the spelling is free, so that no editor can narrow them down itself
         start = partial.start + quoted if partial else self.offset
         closing = '"' if self.reading.document.text[self.offset : self.offset + 1] != '"' else ""
         where = self.reading.lines.range(start, self.offset)

@@ -43,8 +43,9 @@ def mends(lines: Lines, mistake: Mistake, count: Callable[[str], int], before: i
 
 
 def is_sure(mistake: Mistake) -> bool:
-    """Whether the help takes the word for a slip of the pen in one word, and leaves nothing to choose."""
-    return mistake.help.startswith(_NEAR) and len(_QUOTED.findall(mistake.help)) == 1
+    """Whether the help takes the words for a slip of the pen, leaves nothing to choose, and adds no word of its own."""
+    got, meant = next(iter(_QUOTED.findall(mistake.message)), ""), _QUOTED.findall(mistake.help)
+    return mistake.help.startswith(_NEAR) and len(meant) == 1 and len(meant[0].split()) == len(got.split())
 
 
 def place_of(mistake: Mistake) -> Span:

@@ -140,6 +140,10 @@ def test_the_settings_left_to_others_are_settings() -> None:
     assert refusal("roof", "eaves") == ""
 
 
+def test_no_wood_is_told_to_be_drier_than_it_comes() -> None:
+    assert refusal("wall", "moisture") == "what the house is, and no small change"
+
+
 def test_a_refused_finding_says_who_decides() -> None:
     at = desk("tamarack-point")
     found, none = at.offers(at.findings["ledger-on-stacked-logs on ledger lake"])

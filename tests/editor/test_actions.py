@@ -139,3 +139,11 @@ def test_a_finding_that_no_longer_stands_has_no_fix() -> None:
     after, _ = read("wall a { height 9' }")
     told = [one for one in diagnostics(before.review, before.lines_of)["house.plan"] if one.code == "mistake"]
     assert ([], True) == (fixes(after, told), bool(told))
+
+
+@pytest.mark.parametrize(("written", "preferred"), [("kiln-driedd", [True]), ("base concrete", [False])])
+def test_a_word_that_is_added_is_not_preferred_and_a_slip_is(written: str, preferred: list[bool]) -> None:
+    text = f"wall a {{ seasoning {written} }}" if "base" not in written else f"post a {{ {written} }}"
+    reading, _ = read(text + "\n")
+    told = diagnostics(reading.review, reading.lines_of)["house.plan"]
+    assert preferred == [fix.preferable for fix in fixes(reading, told) if fix.title.startswith("write “")]

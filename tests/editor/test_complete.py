@@ -129,3 +129,15 @@ def test_a_name_that_is_taken_is_read_without_a_mistake(label: str) -> None:
     after = taken(PLAN + f"corner sw {{ of east, {CURSOR} }}", label)
     reading, _ = read(after)
     assert () == read_home(reading.shelf.plan)[1]
+
+
+def test_an_element_is_not_offered_as_its_own_part() -> None:
+    labels = offered(PLAN + "beam one { }\nbeam two { on ‸ }")
+    assert ("one" in labels, "two" in labels) == (True, False)
+
+
+def test_a_list_of_titles_is_asked_for_again_at_each_letter() -> None:
+    reading, offset = read('site { weather "Marq‸" }')
+    found = completions(reading, offset)
+    assert "Marquette, MI" in [item.label for item in found.items]
+    assert found.is_incomplete
