@@ -166,14 +166,19 @@ def bind_changes(server: Server) -> None:
         lsp.TEXT_DOCUMENT_CODE_ACTION, lsp.CodeActionOptions(code_action_kinds=[lsp.CodeActionKind.QuickFix])
     )
     async def _actions(params: lsp.CodeActionParams) -> list[lsp.CodeAction]:
-        reading = server.reviews.reading(params.text_document.uri)
-        wanted = params.context.only
-        quick = lsp.CodeActionKind.QuickFix
-        if reading is None or (wanted is not None and quick not in wanted):
+        wanted, told = params.context.only, params.context.diagnostics
+        if wanted is not None and lsp.CodeActionKind.QuickFix not in wanted:
             return []
-        told = params.context.diagnostics
-        found = await asyncio.get_running_loop().run_in_executor(server.cures, fixes, reading, told)
-        actions = [_action(server, reading, fix, at == 0 and fix.preferable) for at, fix in enumerate(found)]
+        actions: list[lsp.CodeAction | None] = []
+        here = params.text_document.uri
+        for uri in (here, *server.reviews.users(here)):  # what is told in a used file is of the plans that use it
+            reading = server.reviews.reading(uri)
+            if reading is None:
+                continue
+            found = await asyncio.get_running_loop().run_in_executor(server.cures, fixes, reading, told)
+            where = "" if uri == here else f" (in {reading.document.name.rpartition('/')[2]})"
+            preferred = [at == 0 and not where and fix.preferable for at, fix in enumerate(found)]
+            actions += [_action(server, reading, *pair, where) for pair in zip(found, preferred, strict=True)]
         return [action for action in actions if action is not None]
 
 
@@ -186,7 +191,7 @@ def _tidied(reading: Reading) -> list[lsp.TextEdit]:
     return _edits(reading.lines, [Edit(0, len(text), after)]) if after != text else []
 
 
-def _action(server: Server, reading: Reading, fix: Fix, preferred: bool) -> lsp.CodeAction | None:
+def _action(server: Server, reading: Reading, fix: Fix, preferred: bool, where: str = "") -> lsp.CodeAction | None:
     """A quick fix as the editor takes it; why there is none, where the editor can show that."""
     about = server.client_capabilities.text_document
     told = list(fix.settles)
@@ -194,9 +199,10 @@ def _action(server: Server, reading: Reading, fix: Fix, preferred: bool) -> lsp.
         if not (about and about.code_action and about.code_action.disabled_support):
             return None
         why = lsp.CodeActionDisabled(fix.refused)
-        return lsp.CodeAction(fix.title, lsp.CodeActionKind.QuickFix, diagnostics=told, disabled=why)
+        return lsp.CodeAction(fix.title + where, lsp.CodeActionKind.QuickFix, diagnostics=told, disabled=why)
     edit = _workspace_edit(server, {reading.document.uri: _edits(reading.lines, list(fix.edits))})
-    return lsp.CodeAction(fix.title, lsp.CodeActionKind.QuickFix, diagnostics=told, is_preferred=preferred, edit=edit)
+    title = fix.title + where
+    return lsp.CodeAction(title, lsp.CodeActionKind.QuickFix, diagnostics=told, is_preferred=preferred, edit=edit)
 
 
 def _edits(lines: Lines, edits: list[Edit]) -> list[lsp.TextEdit]:

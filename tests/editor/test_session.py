@@ -237,6 +237,10 @@ def test_a_used_file_is_judged_as_a_part_of_the_plan_that_uses_it(client: Client
         client.take()
         found = client.told[shared][-1]["diagnostics"]
     assert "wall a starts 2" in found[0]["message"]
+    params = {"textDocument": {"uri": shared}, "range": found[0]["range"], "context": {"diagnostics": found}}
+    (action,) = client.ask("textDocument/codeAction", **params)
+    assert ("(in house.plan)", [house]) == (action["title"][-15:], list(action["edit"]["changes"]))
+    assert "starts" in action["edit"]["changes"][house][0]["newText"]
     assert open_plan(str(tmp_path / "house.plan")).read("shared.plan") == "typical wall { hieght 9' }"
 
 
