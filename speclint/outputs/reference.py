@@ -51,7 +51,7 @@ wall south { faces S 10 E;  length 46';  height 9'-6" }   # a comment runs to th
 | rain | `4 in/h`, `100 mm/h` |
 | others | `15%`, `120 ft2`, `11 m2`, `115 mph`, `50 m/s`, `40 F`, `5 C`, `4 years`, `14 days`, `2027-06-30` |
 
-A length in mm, cm or m that is a customary rounded size meets a limit of a rule in inches within 3%: 300 mm stands for 12".
+A length in mm, cm or m of a customary rounded size meets a limit of a rule in inches within 3%: 300 mm stands for 12".
 What is computed for the lot, such as the overhang that a wall needs, is not rounded.
 Limits that no variance can set aside are kept to the letter.
 
