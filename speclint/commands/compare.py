@@ -122,14 +122,21 @@ def _status(found: Comparison, stated: argparse.Namespace) -> int:
     return 1 if any(ruling.grade in grave for ruling in found.review.rulings) else 0
 
 
-def _worth_telling(plans: Sequence[Compared], worse: bool) -> list[Compared]:
-    """The plans that changed, or the only one; with --worse those that got worse, and of them that alone."""
-    if not worse:
-        return [
-            one for one in plans if len(plans) == 1 or one.moved or one.comparison is None or not one.comparison.nothing
-        ]
-    found = ((one, one.comparison and worse_alone(one.comparison)) for one in plans)
-    return [replace(one, comparison=left) for one, left in found if left is not None]
+def _worth_telling(plans: Sequence[Compared], stated: argparse.Namespace) -> list[Compared]:
+    """The plans that changed, or the only one, and those that decide the exit status.
+
+    With --worse those that got worse, and of them that alone.
+    """
+    found: list[Compared] = []
+    for one in plans:
+        told = one.comparison
+        if told is None or (one.moved and not stated.worse):
+            found += [] if stated.worse else [one]
+            continue
+        left = worse_alone(told) if stated.worse else told
+        if not left.nothing or _status(told, stated) or (len(plans) == 1 and not stated.worse):
+            found.append(replace(one, comparison=left))
+    return found
 
 
 def _text(told: Told, desk: _Desk) -> str:
@@ -144,9 +151,9 @@ def _text(told: Told, desk: _Desk) -> str:
         (Part("COMPARISON", "title"), Part(f"  {told.old} to {told.new}", "title")),
         (Part(f"{told.day}, {len(desk.book.rules)} rules", "quiet"),),
     ]
-    plans = _worth_telling(told.plans, stated.worse)
+    plans = _worth_telling(told.plans, stated)
     for one in plans:
-        lines += [(), *plan_lines(one, width())]
+        lines += [(), *plan_lines(one, width(), "got worse" if stated.worse else "changed")]
     lines += [(), summary(told.plans, len(told.troubles))]
     if stated.worse:
         lines += [(Part("What got worse is told here; the same without --worse tells the rest.", "quiet"),)]

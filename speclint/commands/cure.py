@@ -20,7 +20,6 @@ from speclint.cures.write import alternate_text
 from speclint.language.edit import CannotEdit, with_edits
 from speclint.language.nearest import did_you_mean
 from speclint.pipeline import PlanText
-from speclint.review.turns import graver_or_milder
 from speclint.ruling import Ruling
 
 YEARS = 30
@@ -29,8 +28,6 @@ YEARS = 30
 def run(stated: argparse.Namespace) -> int:
     """Offer cures for the findings of a plan, and write them where that is asked for."""
     _refuse_misplaced(stated)
-    if stated.choice != 1 and not stated.words:
-        raise Refused("--choice goes with a rule: name the rule, and the element if it trips on several", 3)
     writes = stated.write or stated.as_alternate is not None
     file = _file(stated) if writes else None
     plan = _plan(stated, file)
@@ -53,7 +50,9 @@ def run(stated: argparse.Namespace) -> int:
 
 
 def _refuse_misplaced(stated: argparse.Namespace) -> None:
-    """Say it plainly where a rule stands before the plan, or the plan where the name of the alternate is wanted."""
+    """Say it plainly where a rule stands before the plan or is left out, or where a plan stands for an alternate."""
+    if stated.choice != 1 and not stated.words and not (stated.demo and plan):
+        raise Refused("--choice goes with a rule: name the rule, and the element if it trips on several", 3)
     plan, words = stated.plan, stated.words
     if plan and words and os.path.isfile(words[0]) and rulebook_of(stated).named(plan) is not None:
         meant = shlex.join(["speclint", "cure", words[0], plan, *words[1:]])
@@ -118,11 +117,7 @@ def _write(file: PlanFile, desk: Desk, stated: argparse.Namespace, asked: list[R
     for change in changes:
         put(f"{change}\n")
     after = desk.found_with(changes)
-    told = desk.findings.items()
-    milder = [
-        after[mark] for mark, before in told if mark in after and graver_or_milder(before, after[mark]) == "better"
-    ]
-    for words in (*brought_words(milder, MILDER), *brought_words(desk.brought(after))):
+    for words in (*brought_words(desk.milder(after), MILDER), *brought_words(desk.brought(after))):
         tell(f"{desk.plan.name}: {words}")
     if left:
         tell(f"{desk.plan.name}: not all is cured{left}")

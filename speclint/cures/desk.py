@@ -112,6 +112,14 @@ class Desk:
             if mark not in self.findings or GRADES.index(ruling.grade) < GRADES.index(self.findings[mark].grade)
         )
 
+    def milder(self, after: Findings) -> tuple[Ruling, ...]:
+        """The findings that are still there, in a milder grade."""
+        return tuple(
+            ruling
+            for mark, ruling in after.items()
+            if mark in self.findings and GRADES.index(ruling.grade) > GRADES.index(self.findings[mark].grade)
+        )
+
     def offers(
         self, ruling: Ruling, down_to: Grade = "note", completed: bool = True
     ) -> tuple[list[Offer], NoCure | None]:

@@ -20,7 +20,7 @@ class CureSet:
     Attributes:
         changes: The changes; none of them can be left out without a finding coming back.
         clears: The findings of the grade, or graver, that are gone with them.
-        milder: Those of them that are still told, in the milder grade that they come to.
+        milder: The findings that are still told, in the milder grade that they come to.
         left: Those that remain, each with the reason.
         brings: What comes with them that was not there before.
     """
@@ -29,7 +29,7 @@ class CureSet:
     clears: tuple[Ruling, ...]
     left: tuple[NoCure, ...]
     brings: tuple[Ruling, ...]
-    milder: tuple[Ruling, ...] = ()
+    milder: tuple[Ruling, ...]
 
 
 def cure_set(desk: Desk, down_to: Grade, beside: bool = False) -> CureSet:
@@ -62,8 +62,7 @@ def cure_set(desk: Desk, down_to: Grade, beside: bool = False) -> CureSet:
         left.get(mark) or NoCure(ruling.rule, ruling.element, "its cures cannot stand together with the others")
         for mark, ruling in grave.items()
     )
-    milder = tuple(after[ruling.mark] for ruling in gone if ruling.mark in after)
-    return CureSet(_flat(chosen), gone, remain, desk.brought(after), milder)
+    return CureSet(_flat(chosen), gone, remain, desk.brought(after), desk.milder(after))
 
 
 def _offered(desk: Desk, down_to: Grade, beside: bool) -> tuple[list[Changes], dict[str, NoCure]]:

@@ -43,9 +43,9 @@ class Compared:
     moved: str = ""
 
 
-def worse_alone(found: Comparison) -> Comparison | None:
-    """A comparison without what got better or is neither; nothing where nothing got worse."""
-    worse = replace(
+def worse_alone(found: Comparison) -> Comparison:
+    """A comparison without what got better or is neither."""
+    return replace(
         found,
         turns=tuple(turn for turn in found.turns if turn.way == "worse"),
         shifts=tuple(shift for shift in found.shifts if not shift.better),
@@ -60,17 +60,22 @@ def worse_alone(found: Comparison) -> Comparison | None:
             if (turns := tuple(turn for turn in one.turns if turn.way == "worse"))
         ),
     )
-    return None if worse.nothing else worse
 
 
-def plan_lines(compared: Compared, width: int) -> list[Line]:
-    """What changed in one plan; a single line where nothing did."""
+def plan_lines(compared: Compared, width: int, what: str = "changed") -> list[Line]:
+    """What changed in one plan; a single line where nothing did.
+
+    Args:
+        compared: The plan.
+        width: Most characters in a line.
+        what: What the lines tell of, said where there is nothing of it.
+    """
     name, found = compared.name, compared.comparison
     if found is None:
         return [(Part(name, "title"), Part(": the plan was removed", "revise"))]
     moved = f": moved from {compared.moved}" if compared.moved else ""
     if found.nothing:
-        told = f"{'; ' if moved else ': '}nothing changed; {standing(found)}"
+        told = f"{'; ' if moved else ': '}nothing {what}; {standing(found)}"
         return [(Part(name, "title"), Part(moved), Part(told, "quiet"))]
     added = ": a new plan" if compared.state == "added" else moved
     lines: list[Line] = [(Part(name, "title"), Part(added, "plain")), (Part(f"  {standing(found)}", "quiet"),)]

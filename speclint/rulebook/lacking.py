@@ -116,6 +116,9 @@ def _constant(value: Any) -> Reads:
 
 def _field(relations: tuple[str, ...], name: str, dimension: str) -> Reads:
     """Reads a fact of an element, or of the one that relations lead to."""
+    own = _parts(name) if dimension == "part" else _fact(name)
+    if not relations:
+        return own
 
     def read(facts: Facts) -> tuple[Any, Lost]:
         for relation in relations:
@@ -123,21 +126,29 @@ def _field(relations: tuple[str, ...], name: str, dimension: str) -> Reads:
             if following is None:
                 return None, (Missing(facts.label, relation, facts.element.place),)
             facts = following
+        return own(facts)
+
+    return read
+
+
+def _fact(name: str) -> Reads:
+    def read(facts: Facts) -> tuple[Any, Lost]:
         found = facts.told.get(name) or facts.sheet.quantity(facts, name)
         return (None, found.missing) if isinstance(found, Absent) else (found.value, ())
 
-    def read_parts(facts: Facts) -> tuple[Any, Lost]:
-        for relation in relations:
-            following = facts[relation]
-            if following is None:
-                return None, (Missing(facts.label, relation, facts.element.place),)
-            facts = following
+    return read
+
+
+def _parts(name: str) -> Reads:
+    """Reads the parts that an element names, as their labels in one text."""
+
+    def read(facts: Facts) -> tuple[Any, Lost]:
         found = facts[name]
         if found is None or found == ():
             return None, (Missing(facts.label, name, facts.element.place),)
         return ", ".join([part.label for part in ((found,) if isinstance(found, Facts) else found)]), ()
 
-    return read_parts if dimension == "part" else read
+    return read
 
 
 def _two(one: Reads, other: Reads, join: Callable[[Any, Any], Any]) -> Reads:

@@ -133,6 +133,16 @@ def test_with_worse_nothing_else_is_told_and_what_is_left_out_is_counted(run: Ru
     assert ("BETTER" in whole.out, "IN THE PLAN" in whole.out, "WORSE" in whole.out) == (True, True, True)
 
 
+def test_a_plan_that_decides_the_status_is_told_of_though_it_is_as_before(run: Run, tmp_path: Path) -> None:
+    unread = HIGH + "wall b { heigth 9' }\n"
+    write(tmp_path, old__a=CLEAN, old__b=unread, old__c=LOW, new__a=CLEAN, new__b=unread, new__c=LOW)
+    worse, whole = (run("compare", "old", "new", *words) for words in (("--worse",), ()))
+    assert (2, 2) == (worse.status, whole.status)
+    assert ("b.plan: nothing got worse; as it stands now: " in worse.out, "c.plan" in worse.out) == (True, False)
+    assert all(f"{name}.plan: nothing changed; as it stands now: " in whole.out for name in "bc")
+    assert "a.plan" not in whole.out
+
+
 def test_a_part_that_a_setting_names_is_told_by_its_name_alone(run: Run) -> None:
     walls = HIGH + HIGH.replace("west", "east").replace("faces W", "faces E")
     doors = [f"{walls}door front {{ wall {side}; height 7' }}\n" for side in ("west", "east")]
