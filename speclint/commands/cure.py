@@ -51,9 +51,9 @@ def run(stated: argparse.Namespace) -> int:
 
 def _refuse_misplaced(stated: argparse.Namespace) -> None:
     """Say it plainly where a rule stands before the plan or is left out, or where a plan stands for an alternate."""
-    if stated.choice != 1 and not stated.words and not (stated.demo and plan):
-        raise Refused("--choice goes with a rule: name the rule, and the element if it trips on several", 3)
     plan, words = stated.plan, stated.words
+    if stated.choice != 1 and not words and not (stated.demo and plan):
+        raise Refused("--choice goes with a rule: name the rule, and the element if it trips on several", 3)
     if plan and words and os.path.isfile(words[0]) and rulebook_of(stated).named(plan) is not None:
         meant = shlex.join(["speclint", "cure", words[0], plan, *words[1:]])
         raise Refused(f"the plan comes first, then the rule: {meant}", 3)

@@ -134,6 +134,8 @@ def test_an_alternate_is_added_at_the_end(plan: Path, capsys: pytest.CaptureFixt
         (["cure", "PLAN", "rake-too-short", "wall", "south"], 3, "it trips on wall east"),
         (["cure", "PLAN", "rake-too-short", "--write", "--choice", "7"], 3, "1 to choose from"),
         (["cure", "PLAN", "--write", "--choice", "2"], 3, "--choice goes with a rule"),
+        (["cure", "--demo", "--choice", "2"], 3, "--choice goes with a rule"),
+        (["cure", "--demo", "no-such-rule", "--choice", "2"], 3, "there is no rule"),
         (["cure", "PLAN", "--as-alternate", 'a "b"'], 3, "plain words"),
         (["cure", "missing.plan", "--write"], 2, "there is no such file"),
         (["cure", "rake-too-short", "PLAN", "--write"], 3, "the plan comes first, then the rule: speclint cure /"),
